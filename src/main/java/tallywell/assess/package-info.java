@@ -1,0 +1,5 @@
+/** Acceptance, verdict, advice. */
+@NullMarked
+package tallywell.assess;
+
+import org.jspecify.annotations.NullMarked;

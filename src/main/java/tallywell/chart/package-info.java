@@ -1,0 +1,5 @@
+/** Results as drawings, without windows. */
+@NullMarked
+package tallywell.chart;
+
+import org.jspecify.annotations.NullMarked;

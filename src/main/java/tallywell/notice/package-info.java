@@ -1,0 +1,5 @@
+/** Things the user should be told, as values. */
+@NullMarked
+package tallywell.notice;
+
+import org.jspecify.annotations.NullMarked;

@@ -1,0 +1,5 @@
+/** Numbers with unit, and with uncertainty. */
+@NullMarked
+package tallywell.quantity;
+
+import org.jspecify.annotations.NullMarked;

@@ -1,0 +1,5 @@
+/** Workbook and CSV: writes them. */
+@NullMarked
+package tallywell.report;
+
+import org.jspecify.annotations.NullMarked;

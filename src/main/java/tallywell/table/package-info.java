@@ -1,0 +1,5 @@
+/** Any file of cells as rows of text cells: delimited text, xlsx, xls. */
+@NullMarked
+package tallywell.table;
+
+import org.jspecify.annotations.NullMarked;
