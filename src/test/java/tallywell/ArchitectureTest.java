@@ -151,6 +151,8 @@ class ArchitectureTest {
                 .that()
                 .resideInAnyPackage(
                         "tallywell.quantity..", "tallywell.plate..", "tallywell.method..", "tallywell.curve..")
+                .and()
+                .arePublic()
                 .should()
                 .haveOnlyFinalFields()
                 .allowEmptyShould(true)
