@@ -53,7 +53,7 @@ public final class LayoutReader {
             }
         }
         YamlMapping rows = top.need("wells", "'wells:' with one line a row").mapping("one line a row");
-        WellMap<Content> wells = wells(rows, format, legend, legendPlaces);
+        WellMap<Content> wells = wells(rows, format, legend);
         Layout layout = new Layout(name, wells);
         checkSlotsReferredTo(layout, legendPlaces);
         return layout;
@@ -68,13 +68,11 @@ public final class LayoutReader {
                 () -> plate.wrong("found 'plate: " + text + "'; expected one of " + PlateFormat.knownSizes()));
     }
 
-    private static WellMap<Content> wells(
-            YamlMapping rows, PlateFormat format, Map<String, Content> legend, Map<String, YamlNode> legendPlaces)
+    private static WellMap<Content> wells(YamlMapping rows, PlateFormat format, Map<String, Content> legend)
             throws InputException {
         Map<Well, Content> contents = new HashMap<>();
         List<Notice> faults = new ArrayList<>();
         Set<Integer> seen = new HashSet<>();
-        Set<String> used = new HashSet<>();
         for (Map.Entry<String, YamlNode> entry : rows.all().entrySet()) {
             int row = Well.rowOf(entry.getKey());
             YamlNode line = entry.getValue();
@@ -94,7 +92,6 @@ public final class LayoutReader {
             }
             for (int column = 0; column < words.length; column++) {
                 Well well = new Well(row, column);
-                used.add(words[column]);
                 try {
                     contents.put(well, content(words[column], legend));
                 } catch (IllegalArgumentException e) {
@@ -108,14 +105,6 @@ public final class LayoutReader {
                 throw rows.owner()
                         .wrong("found no row " + Well.rowName(row) + "; expected rows A to "
                                 + Well.rowName(format.rows() - 1) + ", '.' for unused wells");
-            }
-        }
-        for (Map.Entry<String, YamlNode> entry : legendPlaces.entrySet()) {
-            if (!used.contains(entry.getKey())) {
-                faults.add(Notice.error(
-                        Place.line(entry.getValue().path(), entry.getValue().line()),
-                        "found the word '" + entry.getKey()
-                                + "' in the legend but in no well; expected each word of the legend to be used"));
             }
         }
         if (!faults.isEmpty()) {
