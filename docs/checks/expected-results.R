@@ -17,6 +17,32 @@ grid_readings <- function(path) {
     values
 }
 
+# One line a well after a heading line that begins with the word for wells; semicolon and decimal comma, CP1252.
+list_readings <- function(path) {
+    from_file <- file(path, encoding = "CP1252")
+    lines <- readLines(from_file, warn = FALSE)
+    close(from_file)
+    from <- grep("^Well;", lines)
+    parts <- strsplit(lines[(from + 1):length(lines)], ";")
+    values <- as.numeric(sub(",", ".", vapply(parts, `[`, "", 2), fixed = TRUE))
+    names(values) <- vapply(parts, `[`, "", 1)
+    values
+}
+
+# A grid after a preamble of three lines, tabs, column numbers with leading zero.
+tabbed_readings <- function(path) {
+    grid <- as.matrix(read.delim(path, skip = 3, row.names = 1, check.names = FALSE))
+    values <- as.vector(t(grid))
+    names(values) <- paste0(rep(rownames(grid), each = ncol(grid)), rep(as.numeric(colnames(grid)), nrow(grid)))
+    values
+}
+
+# Two columns: well, absorbance.
+typed_readings <- function(path) {
+    typed <- read.csv(path)
+    setNames(typed$absorbance, typed$well)
+}
+
 # --- the arithmetic --------------------------------------------------------------------------------------------------
 
 content_of <- function(word, legend) {
@@ -138,7 +164,8 @@ work_up <- function(folder, readings) {
         method_k <- method
         for (key in c("signal", "calibration", "report")) method_k[[key]] <- or_default(step[[key]], method[[key]])
         name <- step$analyte$name
-        own <- suppressWarnings(as.numeric(or_default(listed$volume, rep(NA, nrow(plate)))))
+        own <- vapply(or_default(listed$volume, rep(NA, nrow(plate))),
+            function(each) if (is.na(each) || each == "") NA_real_ else quantity(each), 0)
         plate$volume <- ifelse(plate$role %in% c("sample", "spike") & !is.na(own), own,
             quantity(step$volumes$sample))
         plate$level <- vapply(contents, for_analyte, 0, one = "level", several = "levels", analyte = name)
@@ -180,7 +207,7 @@ summarise <- function(now, contents, listed, analyte) {
         cv <- if (length(at) > 1) 100 * sd(now$value[at]) / abs(value) else NA
         assigned <- recovery <- NA
         if (role == "control") {
-            assigned <- for_analyte(entry, "assigned", "assigned", analyte)
+            assigned <- in_unit(for_analyte(entry, "assigned", "assigned", analyte), now$unit[first], list())
             recovery <- 100 * value / assigned
         } else if (role == "spike") {
             plain <- mean(now$pipetted[now$role == "sample" & now$of == now$of[first]])
@@ -208,3 +235,13 @@ write_lines <- function(path, lines) {
 
 cider <- "samples/cider-l-malic"
 work_up(cider, list(grid_readings(file.path(cider, "before.csv")), grid_readings(file.path(cider, "after.csv"))))
+
+puree <- "samples/puree-citric-solids"
+work_up(puree, list(list_readings(file.path(puree, "before.csv")), list_readings(file.path(puree, "after.csv"))))
+
+juice <- "samples/juice-glucose-fructose"
+work_up(juice, lapply(file.path(juice, c("a0.txt", "a1.txt", "a2.txt")), tabbed_readings))
+
+cuvettes <- "samples/cuvette-typed"
+work_up(cuvettes, list(
+    typed_readings(file.path(cuvettes, "before.csv")), typed_readings(file.path(cuvettes, "after.csv"))))

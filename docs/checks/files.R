@@ -107,7 +107,7 @@ read_yaml_file <- function(path) {
 
 # A number from a quantity, in the base unit asked for.
 units <- list(
-    "µL" = 1, "mL" = 1e3, "g/L" = 1, "mg/L" = 1e-3, "mm2" = 1, "cm" = 1, "mm" = 0.1, "s" = 1, "min" = 60,
+    "\u00b5L" = 1, "mL" = 1e3, "g/L" = 1, "mg/L" = 1e-3, "mm2" = 1, "cm" = 1, "mm" = 0.1, "s" = 1, "min" = 60,
     "L/mol/cm" = 1, "L/mmol/cm" = 1e3, "%" = 0.01
 )
 quantity <- function(text) {
