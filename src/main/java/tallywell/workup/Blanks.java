@@ -60,7 +60,8 @@ final class Blanks {
                         + step.analyte().name() + "'";
         return new InputException(
                 assay.place(),
-                found + "; expected at least one, since the net ΔA of " + Means.words(needing) + " is taken against it");
+                found + "; expected at least one, since the net ΔA of " + Means.words(needing)
+                        + " is taken against it");
     }
 
     private static List<WellTrace> blanks(List<WellTrace> traces, String group, boolean triggered) {
@@ -80,7 +81,9 @@ final class Blanks {
     }
 
     private static double[] deltas(List<WellTrace> traces) {
-        return traces.stream().mapToDouble(trace -> trace.deltaA().orElseThrow()).toArray();
+        return traces.stream()
+                .mapToDouble(trace -> trace.deltaA().orElseThrow())
+                .toArray();
     }
 
     private static List<Well> wells(List<WellTrace> traces) {

@@ -38,11 +38,15 @@ final class CalibrationStage {
             Calibration calibration = step.calibration() instanceof CalibrationRule.ByStandards by
                     ? Calibrator.fit(levels, nets, model(by), weighting(by))
                     : SingleStandard.fit(levels, nets);
-            return new Made(Optional.of(calibration), points.stream().map(Point::well).toList());
+            return new Made(
+                    Optional.of(calibration), points.stream().map(Point::well).toList());
         } catch (StandardsException e) {
-            String wells = Means.words(e.points().isEmpty()
-                    ? points.stream().map(Point::well).toList()
-                    : e.points().stream().map(index -> points.get(index).well()).toList());
+            String wells = Means.words(
+                    e.points().isEmpty()
+                            ? points.stream().map(Point::well).toList()
+                            : e.points().stream()
+                                    .map(index -> points.get(index).well())
+                                    .toList());
             throw new InputException(
                     assay.place(),
                     "standards of " + step.analyte().name() + (wells.isEmpty() ? "" : " (" + wells + ")") + ": "
@@ -71,6 +75,7 @@ final class CalibrationStage {
     }
 
     private static Weighting weighting(CalibrationRule.ByStandards by) {
-        return Weighting.of(by.weights().word()).orElseThrow(() -> new AssertionError("no weights for " + by.weights()));
+        return Weighting.of(by.weights().word())
+                .orElseThrow(() -> new AssertionError("no weights for " + by.weights()));
     }
 }

@@ -56,7 +56,8 @@ final class Conversion {
         Unit unit = unit(sample);
         Optional<Sample.Extraction> solid = sample.flatMap(Sample::solid);
         if (solid.isPresent()) {
-            double per100g = gPerL * (solid.get().extractMl() / PER_MILLI) / solid.get().massG() * 100;
+            double per100g =
+                    gPerL * (solid.get().extractMl() / PER_MILLI) / solid.get().massG() * 100;
             return per100g / unit.factor();
         }
         return switch (unit.kind()) {

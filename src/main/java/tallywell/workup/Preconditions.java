@@ -100,8 +100,8 @@ final class Preconditions {
         if (!outside.isEmpty()) {
             faults.add(Notice.error(
                     new Place.InFile(assay.name(), "line " + line),
-                    "found " + Means.words(outside) + " under '" + key + "', outside the plate of "
-                            + format.wells() + "; expected A1 to " + format.last()));
+                    "found " + Means.words(outside) + " under '" + key + "', outside the plate of " + format.wells()
+                            + "; expected A1 to " + format.last()));
         }
     }
 
@@ -114,10 +114,13 @@ final class Preconditions {
     private void readingsFit(Taken taken) {
         PlateFormat format = assay.layout().format();
         ReadingSeries series = taken.series();
-        List<Well> outside = series.wells().stream().filter(well -> !format.holds(well)).toList();
+        List<Well> outside =
+                series.wells().stream().filter(well -> !format.holds(well)).toList();
         if (!outside.isEmpty()) {
-            fault(taken.name() + ": found readings of a plate of " + series.format().wells() + " (up to "
-                    + outside.get(outside.size() - 1) + "), but the layout '" + assay.layout().name()
+            fault(taken.name() + ": found readings of a plate of "
+                    + series.format().wells() + " (up to "
+                    + outside.get(outside.size() - 1) + "), but the layout '"
+                    + assay.layout().name()
                     + "' is drawn for " + format.wells() + " wells; expected an export and a layout of the same plate");
             return;
         }
@@ -130,8 +133,8 @@ final class Preconditions {
                     ? ""
                     : " (the export looks like a plate of " + series.format().wells() + ", the layout is drawn for "
                             + format.wells() + ")";
-            fault(taken.name() + ": found no reading of " + named(missing)
-                    + ", which the layout uses" + size + "; expected a reading of every well in use, or 'exclude' with a reason");
+            fault(taken.name() + ": found no reading of " + named(missing) + ", which the layout uses" + size
+                    + "; expected a reading of every well in use, or 'exclude' with a reason");
         }
     }
 
@@ -154,7 +157,8 @@ final class Preconditions {
                 if (isSame(one.series(), other.series())) {
                     fault((one.name().equals(other.name())
                                     ? one.name() + " stands twice among the readings"
-                                    : one.name() + " and " + other.name() + " hold the same readings, number for number")
+                                    : one.name() + " and " + other.name()
+                                            + " hold the same readings, number for number")
                             + "; expected each export once");
                 }
             }
@@ -182,8 +186,9 @@ final class Preconditions {
     }
 
     private void analytesAreKnown() {
-        List<String> analytes =
-                assay.method().steps().stream().map(step -> step.analyte().name()).toList();
+        List<String> analytes = assay.method().steps().stream()
+                .map(step -> step.analyte().name())
+                .toList();
         Set<String> told = new HashSet<>();
         assay.layout().wells().forEach((well, content) -> {
             for (String name : quantities(content).byName().keySet()) {
@@ -221,8 +226,10 @@ final class Preconditions {
                             && standard.level().of(step.analyte().name()).isPresent())
                     .isEmpty();
             if (!any) {
-                fault("the method '" + method.id() + "' calibrates " + step.analyte().name() + " by "
-                        + step.calibration().word() + ", but the layout '" + assay.layout().name()
+                fault("the method '" + method.id() + "' calibrates "
+                        + step.analyte().name() + " by "
+                        + step.calibration().word() + ", but the layout '"
+                        + assay.layout().name()
                         + "' has no standard of it; expected wells with the role 'standard'");
             }
         }
@@ -234,11 +241,13 @@ final class Preconditions {
         }
         boolean needed = step.report().unit().kind() == Kind.AMOUNT_CONCENTRATION;
         for (Well well : assay.layout().format().all()) {
-            Optional<Quantity> quantity = quantities(assay.layout().at(well)).of(step.analyte().name());
+            Optional<Quantity> quantity =
+                    quantities(assay.layout().at(well)).of(step.analyte().name());
             needed |= quantity.isPresent() && quantity.get().unit().kind() == Kind.AMOUNT_CONCENTRATION;
         }
         if (needed) {
-            fault("the method '" + assay.method().id() + "' gives no molar mass of " + step.analyte().name()
+            fault("the method '" + assay.method().id() + "' gives no molar mass of "
+                    + step.analyte().name()
                     + ", but amounts in mmol/L or µmol/L need one; expected 'formula' or 'molar-mass' under 'analyte'");
         }
     }
@@ -247,14 +256,16 @@ final class Preconditions {
         if (sample.solid().isEmpty()
                 && step.report().unit().kind() == Kind.CONTENT
                 && sample.densityGPerMl().isEmpty()) {
-            fault("the sample '" + sample.name() + "' in slot " + sample.slot() + " is to be reported in "
-                    + step.report().unit()
-                    + ", which needs its density; expected 'density_g_per_mL' (liquid), or 'mass_g' and 'extract_mL' (solid)");
+            fault(
+                    "the sample '" + sample.name() + "' in slot " + sample.slot() + " is to be reported in "
+                            + step.report().unit()
+                            + ", which needs its density; expected 'density_g_per_mL' (liquid), or 'mass_g' and 'extract_mL' (solid)");
         }
         if (sample.volumeUl().isPresent()) {
             if (step.volumes().isEmpty()) {
                 fault("the sample '" + sample.name() + "' in slot " + sample.slot()
-                        + " has a volume of its own, but the method '" + assay.method().id()
+                        + " has a volume of its own, but the method '"
+                        + assay.method().id()
                         + "' gives no volumes to compare it with; expected 'volumes' in the step");
             } else if (sample.volumeUl().getAsDouble() > step.volumes().get().beforeTriggerUl()) {
                 fault("the sample '" + sample.name() + "' in slot " + sample.slot() + " has a volume of "

@@ -15,7 +15,6 @@ import java.util.function.ToDoubleFunction;
 import tallywell.method.Sample;
 import tallywell.plate.Content;
 import tallywell.plate.Layout;
-import tallywell.plate.Well;
 import tallywell.quantity.Quantity;
 import tallywell.quantity.Unit;
 
@@ -36,11 +35,12 @@ final class Results {
     List<Result> samples() {
         List<Result> results = new ArrayList<>();
         for (int slot : layout.slots()) {
-            List<WellResult> wells = step.where(
-                    well -> well.content() instanceof Content.Sample sample && sample.slot() == slot);
+            List<WellResult> wells =
+                    step.where(well -> well.content() instanceof Content.Sample sample && sample.slot() == slot);
             if (!wells.isEmpty()) {
                 Sample sample = wells.get(0).trace().sample().orElseThrow();
-                results.add(result(wells, OptionalInt.of(slot), sample.name(), OptionalDouble.empty(), OptionalDouble.empty()));
+                results.add(result(
+                        wells, OptionalInt.of(slot), sample.name(), OptionalDouble.empty(), OptionalDouble.empty()));
             }
         }
         return results;
@@ -50,7 +50,8 @@ final class Results {
         List<Result> results = new ArrayList<>();
         for (List<WellResult> wells : byWord(well -> well.content() instanceof Content.Control)) {
             Content.Control control = (Content.Control) wells.get(0).content();
-            OptionalDouble assigned = optional(control.assigned().of(step.step().analyte().name()))
+            OptionalDouble assigned = control.assigned()
+                    .of(step.step().analyte().name())
                     .map(conversion::assigned)
                     .orElse(OptionalDouble.empty());
             Result plain = result(wells, OptionalInt.empty(), control.name(), assigned, OptionalDouble.empty());
@@ -65,23 +66,23 @@ final class Results {
             Content.Spike spike = (Content.Spike) wells.get(0).content();
             Sample sample = wells.get(0).trace().sample().orElseThrow();
             Optional<Quantity> added = spike.added().of(step.step().analyte().name());
-            Result plain = result(
-                    wells, OptionalInt.empty(), sample.name(), OptionalDouble.empty(), OptionalDouble.empty());
-            results.add(withRecovery(plain, wells, added.isPresent()
-                    ? spikeRecovery(wells, spike, conversion.gPerL(added.get()))
-                    : OptionalDouble.empty()));
+            Result plain =
+                    result(wells, OptionalInt.empty(), sample.name(), OptionalDouble.empty(), OptionalDouble.empty());
+            results.add(withRecovery(
+                    plain,
+                    wells,
+                    added.isPresent()
+                            ? spikeRecovery(wells, spike, conversion.gPerL(added.get()))
+                            : OptionalDouble.empty()));
         }
         return results;
-    }
-
-    private static Optional<Quantity> optional(Optional<Quantity> quantity) {
-        return quantity;
     }
 
     private Collection<List<WellResult>> byWord(Predicate<WellResult> test) {
         Map<String, List<WellResult>> byWord = new LinkedHashMap<>();
         for (WellResult well : step.where(test)) {
-            byWord.computeIfAbsent(well.content().word(), word -> new ArrayList<>()).add(well);
+            byWord.computeIfAbsent(well.content().word(), word -> new ArrayList<>())
+                    .add(well);
         }
         return byWord.values();
     }
@@ -99,9 +100,8 @@ final class Results {
         OptionalDouble spiked = mean(counting(wells), WellResult::concentration);
         OptionalDouble plain = mean(counting(samples), WellResult::concentration);
         return spiked.isPresent() && plain.isPresent() && addedGPerL > 0
-                ? OptionalDouble.of(PERCENT
-                        * (spiked.getAsDouble() - (1 - spike.fraction()) * plain.getAsDouble())
-                        / addedGPerL)
+                ? OptionalDouble.of(
+                        PERCENT * (spiked.getAsDouble() - (1 - spike.fraction()) * plain.getAsDouble()) / addedGPerL)
                 : OptionalDouble.empty();
     }
 
@@ -131,9 +131,8 @@ final class Results {
         WellResult first = wells.get(0);
         List<WellResult> counting = counting(wells);
         OptionalDouble value = mean(counting, WellResult::value);
-        double[] values = counting.stream()
-                .flatMapToDouble(well -> well.value().stream())
-                .toArray();
+        double[] values =
+                counting.stream().flatMapToDouble(well -> well.value().stream()).toArray();
         Set<Flag> flags = EnumSet.noneOf(Flag.class);
         wells.stream().filter(WellResult::used).forEach(well -> flags.addAll(well.flags()));
         if (wells.stream().anyMatch(well -> !well.used())) {
@@ -181,11 +180,5 @@ final class Results {
         }
         ToDoubleFunction<WellResult> number = well -> what.apply(well).orElseThrow();
         return OptionalDouble.of(Means.mean(wells.stream().mapToDouble(number).toArray()));
-    }
-
-    /** Wells of a result, for those who look closer. */
-    static List<WellResult> wellsOf(StepAnalysis step, Result result) {
-        List<Well> wells = result.wells();
-        return step.where(well -> wells.contains(well.well()));
     }
 }

@@ -77,7 +77,8 @@ final class Traces {
         change.ifPresent(each -> each.flags().forEach(flag -> flags.add(of(flag))));
         carry(well, rules, readings, change);
         OptionalDouble deltaA = change.isPresent()
-                ? OptionalDouble.of(rules.signal().direction().sign() * change.get().deltaA())
+                ? OptionalDouble.of(
+                        rules.signal().direction().sign() * change.get().deltaA())
                 : OptionalDouble.empty();
         if (isAbsorbanceHigh(rules, readings, change)) {
             flags.add(Flag.ABSORBANCE_HIGH);
@@ -87,7 +88,9 @@ final class Traces {
 
     private double beforeFactor(Step rules) {
         return assay.method().triggerDilution() == TriggerDilution.CORRECT
-                ? rules.volumes().map(v -> v.beforeTriggerUl() / v.afterTriggerUl()).orElse(1.0)
+                ? rules.volumes()
+                        .map(v -> v.beforeTriggerUl() / v.afterTriggerUl())
+                        .orElse(1.0)
                 : 1;
     }
 
@@ -104,8 +107,7 @@ final class Traces {
         return Optional.of(DeltaA.of(baseline.get(), after(readings), afterRule(well, rules)));
     }
 
-    private Optional<Baseline> baseline(
-            Well well, int step, WellReadings readings, double factor, Set<Flag> flags) {
+    private Optional<Baseline> baseline(Well well, int step, WellReadings readings, double factor, Set<Flag> flags) {
         if (step > 0) {
             Baseline.Given given = carried.get(well);
             if (given == null) {
@@ -124,10 +126,16 @@ final class Traces {
         if (readings.baseline().isEmpty()) {
             return Optional.empty();
         }
-        double[] values = readings.baseline().stream().mapToDouble(point -> point.absorbance() * factor).toArray();
+        double[] values = readings.baseline().stream()
+                .mapToDouble(point -> point.absorbance() * factor)
+                .toArray();
         boolean timed = readings.baseline().stream().allMatch(WellReadings.Point::timed);
         Series series = timed
-                ? Series.of(readings.baseline().stream().mapToDouble(WellReadings.Point::timeS).toArray(), values)
+                ? Series.of(
+                        readings.baseline().stream()
+                                .mapToDouble(WellReadings.Point::timeS)
+                                .toArray(),
+                        values)
                 : Series.untimed(values);
         return Optional.of(new Baseline.Read(series, beforeRule(assay.method())));
     }
@@ -148,9 +156,15 @@ final class Traces {
     }
 
     private static Series after(WellReadings readings) {
-        double[] values = readings.after().stream().mapToDouble(WellReadings.Point::absorbance).toArray();
+        double[] values = readings.after().stream()
+                .mapToDouble(WellReadings.Point::absorbance)
+                .toArray();
         Series series = readings.isTimed()
-                ? Series.of(readings.after().stream().mapToDouble(WellReadings.Point::timeS).toArray(), values)
+                ? Series.of(
+                        readings.after().stream()
+                                .mapToDouble(WellReadings.Point::timeS)
+                                .toArray(),
+                        values)
                 : Series.untimed(values);
         return series.withOver(doubles(readings.afterOver())).withMissing(doubles(readings.afterMissing()));
     }

@@ -52,7 +52,9 @@ final class Values {
         }
         OptionalDouble value = concentration.isPresent()
                 ? OptionalDouble.of(conversion.reported(
-                        concentration.getAsDouble() * dilution(content, trace.sample()).factor(), trace.sample()))
+                        concentration.getAsDouble()
+                                * dilution(content, trace.sample()).factor(),
+                        trace.sample()))
                 : OptionalDouble.empty();
         return new WellResult(trace, net, concentration, value, conversion.unit(trace.sample()), flags);
     }
@@ -68,17 +70,24 @@ final class Values {
         OptionalDouble own = sample.isPresent() ? sample.get().volumeUl() : OptionalDouble.empty();
         if (calibration.isEmpty()) {
             Volumes volumes = step.volumes().orElseThrow(() -> new AssertionError("no volumes"));
-            double pathCm = method.lightPath().orElseThrow(() -> new AssertionError("no light path")).cm(volumes.afterTriggerUl());
+            double pathCm = method.lightPath()
+                    .orElseThrow(() -> new AssertionError("no light path"))
+                    .cm(volumes.afterTriggerUl());
             double molarMass = step.analyte().molarMass().orElseThrow(() -> new AssertionError("no molar mass"));
             double absorptivity = step.signal().absorptivity().orElseThrow(() -> new AssertionError("no absorptivity"));
             double sampleUl = own.orElse(volumes.sampleUl());
-            return OptionalDouble.of(net * volumes.afterTriggerUl() * molarMass
+            return OptionalDouble.of(net
+                    * volumes.afterTriggerUl()
+                    * molarMass
                     / (absorptivity * pathCm * sampleUl * step.analyte().signalPerAnalyte()));
         }
         Inverse inverse = calibration.get().invert(net);
         if (inverse instanceof Inverse.Within within) {
             double scale = own.isPresent()
-                    ? step.volumes().orElseThrow(() -> new AssertionError("no volumes")).sampleUl() / own.getAsDouble()
+                    ? step.volumes()
+                                    .orElseThrow(() -> new AssertionError("no volumes"))
+                                    .sampleUl()
+                            / own.getAsDouble()
                     : 1;
             return OptionalDouble.of(within.level() * scale);
         }

@@ -22,7 +22,10 @@ public final class Workup {
         List<StepAnalysis> steps = steps(assay);
         List<Result> results = results(assay, steps);
         return new Analysis(
-                assay, steps, assay.exclusions().isEmpty() ? results : withAll(assay, results), Preconditions.remarks(assay));
+                assay,
+                steps,
+                assay.exclusions().isEmpty() ? results : withAll(assay, results),
+                Preconditions.remarks(assay));
     }
 
     private static List<StepAnalysis> steps(Assay assay) throws InputException {
@@ -57,8 +60,9 @@ public final class Workup {
         if (2 * wrong <= telling.size()) {
             return;
         }
-        double mean = Means.mean(
-                telling.stream().mapToDouble(trace -> trace.deltaA().orElseThrow()).toArray());
+        double mean = Means.mean(telling.stream()
+                .mapToDouble(trace -> trace.deltaA().orElseThrow())
+                .toArray());
         boolean rises = step.signal().direction() == Direction.RISES;
         throw new InputException(
                 assay.place(),
@@ -66,7 +70,8 @@ public final class Workup {
                         + step.analyte().name() + "' (mean " + Numbers.fixed(mean, 3) + "): the absorbance "
                         + (rises ? "falls" : "rises") + " where the method says it " + (rises ? "rises" : "falls")
                         + "; the readings before and after the trigger are probably swapped: expected them in the order they were taken ("
-                        + String.join(", ", assay.readings().stream().map(Taken::name).toList())
+                        + String.join(
+                                ", ", assay.readings().stream().map(Taken::name).toList())
                         + "), or 'direction: " + (rises ? "falls" : "rises") + "' in the method");
     }
 
@@ -88,7 +93,8 @@ public final class Workup {
 
     private static List<Result> bySlot(List<Result> samples) {
         return samples.stream()
-                .sorted(java.util.Comparator.comparingInt((Result result) -> result.slot().orElse(0))
+                .sorted(java.util.Comparator.comparingInt(
+                                (Result result) -> result.slot().orElse(0))
                         .thenComparingInt(Result::step))
                 .toList();
     }
