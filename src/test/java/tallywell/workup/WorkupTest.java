@@ -49,7 +49,7 @@ class WorkupTest {
     @Test
     void risingSignalByAbsorptivity() throws InputException {
         Analysis analysis = plate().read(false, "0.1 0.1 0.1 0.1 0.1 0")
-                .read(true, "0.15 0.65 0.75 0.25 0.25 0")
+                .read(true, "0.15 0.60 0.70 0.25 0.25 0")
                 .analyse();
         assertThat(result(analysis, 0).value().orElseThrow()).isCloseTo(0.05, within(1e-15));
         assertThat(result(analysis, 0).n()).isEqualTo(2);
