@@ -20,6 +20,8 @@ public enum Kind {
     CONTENT("content"),
     /** Molar absorptivity; base unit L/mol/cm. */
     ABSORPTIVITY("molar absorptivity"),
+    /** Molar mass; base unit g/mol. */
+    MOLAR_MASS("molar mass"),
     /** Density; base unit g/mL. */
     DENSITY("density"),
     /** Part of a whole; base unit 1. */

@@ -34,6 +34,7 @@ public enum Unit {
     MILLIGRAM_PER_KILOGRAM("mg/kg", Kind.CONTENT, 1e-4),
     LITRE_PER_MOLE_CM("L/mol/cm", Kind.ABSORPTIVITY, 1),
     LITRE_PER_MILLIMOLE_CM("L/mmol/cm", Kind.ABSORPTIVITY, 1e3),
+    GRAM_PER_MOLE("g/mol", Kind.MOLAR_MASS, 1),
     GRAM_PER_MILLILITRE("g/mL", Kind.DENSITY, 1),
     PERCENT("%", Kind.RATIO, 0.01);
 

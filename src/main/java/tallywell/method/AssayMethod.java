@@ -1,0 +1,40 @@
+package tallywell.method;
+
+import java.util.List;
+import java.util.Optional;
+
+/**
+ * How an assay is done and worked up.
+ *
+ * @param id short name, as runs call it
+ * @param title as reports print it
+ * @param source where its numbers come from, empty if it does not say
+ * @param steps one a trigger, at least one
+ * @param lightPath the way of the light, if the method says
+ * @param triggerDilution what the added volume does to the absorbance before
+ * @param before how the absorbance before follows from the baseline
+ * @param cautions what to watch out for on the bench
+ */
+public record AssayMethod(
+        String id,
+        String title,
+        String source,
+        List<Step> steps,
+        Optional<LightPath> lightPath,
+        TriggerDilution triggerDilution,
+        Before before,
+        List<String> cautions) {
+    /** Keeps copies that cannot change. */
+    public AssayMethod {
+        steps = List.copyOf(steps);
+        cautions = List.copyOf(cautions);
+        if (steps.isEmpty()) {
+            throw new IllegalArgumentException("steps must not be empty");
+        }
+    }
+
+    /** Whether the assay measures more than one analyte, one after the other. */
+    public boolean isSequential() {
+        return steps.size() > 1;
+    }
+}

@@ -1,0 +1,107 @@
+package tallywell.method;
+
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.OptionalInt;
+import tallywell.plate.Well;
+
+/**
+ * One plate: what was read, and what belongs to it. File names are as typed, relative to the run file.
+ *
+ * @param title as reports print it, or empty
+ * @param method id of a built-in method, or the path of a method file
+ * @param layout path of a layout file
+ * @param samples path of a sample list, if there is one
+ * @param operator who did the work, or empty
+ * @param readings in the order they were taken, at least one
+ * @param exclusions wells that do not count
+ * @param finishedFrom the analyst's own choices of the finished part
+ */
+public record Run(
+        String title,
+        String method,
+        String layout,
+        Optional<String> samples,
+        String operator,
+        List<Reading> readings,
+        List<Exclusion> exclusions,
+        List<FinishedFrom> finishedFrom) {
+    /** Keeps copies that cannot change. */
+    public Run {
+        readings = List.copyOf(readings);
+        exclusions = List.copyOf(exclusions);
+        finishedFrom = List.copyOf(finishedFrom);
+    }
+
+    /**
+     * One export, or a part of it.
+     *
+     * @param file path as typed
+     * @param triggerBefore whether a trigger was added just before
+     * @param triggerAtS moments of the triggers inside the series, in s of the file's own time, ascending; else empty
+     * @param plate which plate of a file with several
+     * @param block which block of a file with several
+     * @param wavelengthNm which wavelength of a file with several, in nm
+     * @param timeS time of the (first) reading from the trigger, in s
+     * @param line line of the run file, for messages; 0 if it came from the command line
+     */
+    public record Reading(
+            String file,
+            boolean triggerBefore,
+            List<Double> triggerAtS,
+            Optional<String> plate,
+            OptionalInt block,
+            OptionalDouble wavelengthNm,
+            OptionalDouble timeS,
+            int line) {
+        /** Keeps a copy that cannot change. */
+        public Reading {
+            triggerAtS = List.copyOf(triggerAtS);
+        }
+
+        /** A whole file, as the command line names it. */
+        public static Reading of(String file, boolean triggerBefore, List<Double> triggerAtS) {
+            return new Reading(
+                    file,
+                    triggerBefore,
+                    triggerAtS,
+                    Optional.empty(),
+                    OptionalInt.empty(),
+                    OptionalDouble.empty(),
+                    OptionalDouble.empty(),
+                    0);
+        }
+    }
+
+    /**
+     * Wells that do not count.
+     *
+     * @param wells which
+     * @param reason why
+     * @param by who says so
+     * @param line line of the run file, for messages
+     */
+    public record Exclusion(List<Well> wells, String reason, String by, int line) {
+        /** Keeps a copy that cannot change. */
+        public Exclusion {
+            wells = List.copyOf(wells);
+        }
+    }
+
+    /**
+     * The analyst's own choice of the finished part.
+     *
+     * @param wells which
+     * @param timeS start of the finished part from the trigger of the well, in s
+     * @param reason why
+     * @param by who says so
+     * @param line line of the run file, for messages
+     */
+    public record FinishedFrom(List<Well> wells, double timeS, String reason, String by, int line) {
+        /** Keeps a copy that cannot change. */
+        public FinishedFrom {
+            wells = List.copyOf(wells);
+        }
+    }
+}

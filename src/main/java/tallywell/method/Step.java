@@ -1,0 +1,27 @@
+package tallywell.method;
+
+import java.util.Optional;
+
+/**
+ * One trigger and what it makes visible. What a step does not say itself it has from its method.
+ *
+ * @param analyte what is measured
+ * @param signal what the reader sees
+ * @param volumes in the well, if the method says
+ * @param timing when it is read
+ * @param creep how creep is taken off
+ * @param creepOwner to whom it belongs when another step follows
+ * @param calibration how a net ΔA becomes a concentration
+ * @param report units of the results
+ * @param limits what is accepted
+ */
+public record Step(
+        Analyte analyte,
+        Signal signal,
+        Optional<Volumes> volumes,
+        Timing timing,
+        Creep creep,
+        CreepOwner creepOwner,
+        CalibrationRule calibration,
+        ReportRule report,
+        Limits limits) {}

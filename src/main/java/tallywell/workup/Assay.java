@@ -1,0 +1,56 @@
+package tallywell.workup;
+
+import java.util.List;
+import java.util.Map;
+import tallywell.method.AssayMethod;
+import tallywell.method.Run;
+import tallywell.method.SampleList;
+import tallywell.notice.Place;
+import tallywell.plate.Layout;
+import tallywell.plate.Well;
+
+/**
+ * Everything that one plate is worked up from.
+ *
+ * @param name run file as typed, for messages
+ * @param title as reports print it, or empty
+ * @param operator who did the work, or empty
+ * @param method how it was done
+ * @param layout what stands where
+ * @param samples what is in the slots
+ * @param readings in the order they were taken
+ * @param exclusions wells that do not count
+ * @param finishedFrom the analyst's own choices of the finished part
+ */
+public record Assay(
+        String name,
+        String title,
+        String operator,
+        AssayMethod method,
+        Layout layout,
+        SampleList samples,
+        List<Taken> readings,
+        Map<Well, Run.Exclusion> exclusions,
+        Map<Well, Run.FinishedFrom> finishedFrom) {
+    /** Keeps copies that cannot change. */
+    public Assay {
+        readings = List.copyOf(readings);
+        exclusions = Map.copyOf(exclusions);
+        finishedFrom = Map.copyOf(finishedFrom);
+    }
+
+    /** The same plate with excluded wells put back. */
+    public Assay withoutExclusions() {
+        return new Assay(name, title, operator, method, layout, samples, readings, Map.of(), finishedFrom);
+    }
+
+    /** The same plate with other readings of the same shape, as a simulation draws them. */
+    public Assay withReadings(List<Taken> other) {
+        return new Assay(name, title, operator, method, layout, samples, other, exclusions, finishedFrom);
+    }
+
+    /** Where messages about the run point to. */
+    Place place() {
+        return new Place.InFile(name, "");
+    }
+}

@@ -1,0 +1,74 @@
+package tallywell.workup;
+
+import java.util.Arrays;
+import java.util.Locale;
+import java.util.Optional;
+
+/** The closed list of words that say what is special about a well or a result. */
+public enum Flag {
+    /** A reading that counts was over the range of the reader. */
+    OVER_RANGE("a reading was over the range of the reader"),
+    /** A reading that counts is missing. */
+    READINGS_MISSING("readings are missing"),
+    /** A reading that counts is over the limit of the method. */
+    ABSORBANCE_HIGH("a reading is over the absorbance limit of the method"),
+    /** The well does not count. */
+    EXCLUDED("wells were excluded by a person, with a reason"),
+    /** Below the lowest standard. */
+    BELOW_STANDARDS("below the lowest standard, so there is no value"),
+    /** Above the highest standard. */
+    ABOVE_STANDARDS("above the highest standard, so there is no value"),
+    /** Net ΔA below the window of the method. */
+    BELOW_WINDOW("net ΔA is below the window of the method"),
+    /** Net ΔA above the window of the method. */
+    ABOVE_WINDOW("net ΔA is above the window of the method"),
+    /** Replicates differ by more than the method accepts. */
+    REPLICATES_DIFFER("replicates differ by more than the method accepts"),
+    /** One well only, so that nothing shows the scatter. */
+    SINGLE_REPLICATE("one well only, so nothing shows the scatter"),
+    /** Recovery of a control or spike outside its limits. */
+    RECOVERY_OUT("the recovery is outside its limits"),
+    /** No blank without trigger to go with a sample blank. */
+    TRIGGER_BLANK_MISSING("a sample blank was taken off without a blank without trigger enzyme"),
+    /** One reading after the trigger: its creep is in ΔA. */
+    CREEP_NOT_MEASURED("one reading after the trigger, so creep was not measured"),
+    /** Two readings: nothing tests the creep. */
+    CREEP_NOT_TESTED("two readings after the trigger, so nothing tests the creep"),
+    /** The finished part is not straight. */
+    CREEP_NOT_CONSTANT("the change per minute is not constant in the finished part"),
+    /** The reaction may not be over. */
+    REACTION_INCOMPLETE("the reaction may not be over at the end of the readings"),
+    /** The baseline moves. */
+    BASELINE_DRIFTS("the baseline drifts before the trigger"),
+    /** Readings off the trace were left out. */
+    SPIKE("readings off the trace (a bubble, a spike) were left out"),
+    /** The trace steps. */
+    JUMP("the trace jumps from one level to another"),
+    /** The finished part was chosen by hand. */
+    FINISHED_BY_HAND("the finished part was chosen by a person, with a reason"),
+    /** The rate law does not fit. */
+    CURVE_MISFIT("the progress curve does not describe the trace; the line through the finished part was used"),
+    /** The creep of this step may be the next analyte already reacting, and matters. */
+    CREEP_BELONGS("the creep may belong to the next step, and matters more than its uncertainty");
+
+    private final String text;
+
+    Flag(String text) {
+        this.text = text;
+    }
+
+    /** The word that stands in files, such as {@code over-range}. */
+    public String word() {
+        return name().toLowerCase(Locale.ROOT).replace('_', '-');
+    }
+
+    /** The flag in words, without a capital or a full stop. */
+    public String text() {
+        return text;
+    }
+
+    /** The flag that a word stands for, if one does. */
+    public static Optional<Flag> of(String word) {
+        return Arrays.stream(values()).filter(flag -> flag.word().equals(word)).findFirst();
+    }
+}
