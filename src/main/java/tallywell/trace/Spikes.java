@@ -1,0 +1,86 @@
+package tallywell.trace;
+
+import java.util.Arrays;
+
+/**
+ * Single readings off a smooth trace.
+ *
+ * <pre>{@code
+ * d[i] = y[i] - (y[i-1] + y[i+1]) / 2
+ * }</pre>
+ *
+ * <p>A single reading h off the trace gives d = -h/2, h, -h/2; the bend of a burst gives neighbours of one sign. So reading
+ * i is a spike where |d[i]| is over {@value #FACTOR} times the scatter of d (1.4826 times the median of their size), and
+ * both neighbours have the other sign and at least a quarter of the size. At white noise one reading in some ten million
+ * is that far out. In a series of end points under {@value #FEWEST} readings nothing is called a spike.
+ */
+final class Spikes {
+    static final int FEWEST = 6;
+    private static final double FACTOR = 6;
+    private static final double LEVEL_FACTOR = 8;
+    private static final double TO_NORMAL = 1.4826;
+    /** Below this a reading is never called off the trace: the last digits of a reader make such steps. */
+    private static final double LEAST_HEIGHT = 0.003;
+
+    private Spikes() {}
+
+    /** Marks the spikes among y; all false where there are none. */
+    static boolean[] in(double[] y) {
+        int n = y.length;
+        boolean[] spike = new boolean[n];
+        if (n < FEWEST) {
+            return spike;
+        }
+        double[] d = new double[n];
+        for (int i = 1; i < n - 1; i++) {
+            d[i] = y[i] - 0.5 * (y[i - 1] + y[i + 1]);
+        }
+        double limit = Math.max(LEAST_HEIGHT, FACTOR * TO_NORMAL * medianSize(d));
+        for (int i = 1; i < n - 1; i++) {
+            if (Math.abs(d[i]) > limit && opposite(d, i, i - 1) && opposite(d, i, i + 1)) {
+                spike[i] = true;
+            }
+        }
+        return spike;
+    }
+
+    /**
+     * Marks the readings off a level: over {@value #LEVEL_FACTOR} times the scatter from the median, a baseline being too
+     * short for differences to tell a spike from its neighbours. Under five readings nothing is called a spike.
+     */
+    static boolean[] offLevel(double[] y) {
+        int n = y.length;
+        boolean[] spike = new boolean[n];
+        if (n < 5) {
+            return spike;
+        }
+        double[] sorted = y.clone();
+        Arrays.sort(sorted);
+        double median = 0.5 * (sorted[(n - 1) / 2] + sorted[n / 2]);
+        double[] size = new double[n];
+        for (int i = 0; i < n; i++) {
+            size[i] = Math.abs(y[i] - median);
+        }
+        double[] ordered = size.clone();
+        Arrays.sort(ordered);
+        double limit = Math.max(LEAST_HEIGHT, LEVEL_FACTOR * TO_NORMAL * ordered[n / 2]);
+        for (int i = 0; i < n; i++) {
+            spike[i] = size[i] > limit;
+        }
+        return spike;
+    }
+
+    private static boolean opposite(double[] d, int i, int neighbour) {
+        boolean edge = neighbour == 0 || neighbour == d.length - 1;
+        return edge || d[i] * d[neighbour] < 0 && Math.abs(d[neighbour]) > 0.25 * Math.abs(d[i]);
+    }
+
+    private static double medianSize(double[] d) {
+        double[] size = new double[d.length - 2];
+        for (int i = 1; i < d.length - 1; i++) {
+            size[i - 1] = Math.abs(d[i]);
+        }
+        Arrays.sort(size);
+        return size[size.length / 2];
+    }
+}

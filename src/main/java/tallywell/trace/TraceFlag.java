@@ -1,0 +1,45 @@
+package tallywell.trace;
+
+import java.util.Locale;
+
+/** What a reader of the result should know of a trace. */
+public enum TraceFlag {
+    /** One reading after the trigger: its creep, if any, is in ΔA. */
+    CREEP_NOT_MEASURED("one reading after the trigger, so creep was not measured"),
+    /** Two readings after the trigger give a creep, and nothing to test it by. */
+    CREEP_NOT_TESTED("two readings after the trigger, so nothing shows that the change per minute is constant"),
+    /** The change per minute is not constant over the finished part. */
+    CREEP_NOT_CONSTANT("the change per minute is not constant in the finished part"),
+    /** The burst may not have been over when the readings ended. */
+    REACTION_INCOMPLETE("the reaction may not be over at the end of the readings"),
+    /** The baseline moves by more than its noise. */
+    BASELINE_DRIFTS("the baseline drifts before the trigger"),
+    /** Single readings off the trace were left out. */
+    SPIKE("readings off the trace (a bubble, a spike) were left out"),
+    /** The trace steps from one level to another. */
+    JUMP("the trace jumps from one level to another"),
+    /** The finished part is the analyst's own choice. */
+    FINISHED_BY_HAND("the finished part was chosen by hand"),
+    /** The progress curve leaves more than noise; ΔA is from the line through the finished part. */
+    CURVE_MISFIT("the progress curve does not describe the trace, so the line through the finished part was used"),
+    /** Readings were over the range of the reader. */
+    OVER_RANGE("readings were over the range of the reader"),
+    /** Readings are missing from the series. */
+    READINGS_MISSING("readings are missing from the series");
+
+    private final String text;
+
+    TraceFlag(String text) {
+        this.text = text;
+    }
+
+    /** The word that stands in tables, such as {@code creep-not-measured}. */
+    public String code() {
+        return name().toLowerCase(Locale.ROOT).replace('_', '-');
+    }
+
+    /** The flag in words, without a capital or a full stop. */
+    public String text() {
+        return text;
+    }
+}
