@@ -159,8 +159,20 @@ public final class VarianceFunction {
      * proportional part this is the sum of the degrees of freedom.
      */
     public double degreesOfFreedom(double value) {
-        double square = value * value;
-        double uncertain = covariance[0][0] + 2 * square * covariance[0][1] + square * square * covariance[1][1];
-        return 2 * at(value) * at(value) / uncertain;
+        return degreesOfFreedom(1, value * value);
+    }
+
+    /**
+     * How well a sum of variances is known, each of which follows this function.
+     *
+     * @param ofConstant sum of the factors of the variances, at least 0
+     * @param ofProportional sum of the factors times the squared values, at least 0
+     */
+    public double degreesOfFreedom(double ofConstant, double ofProportional) {
+        double variance = ofConstant * constant + ofProportional * proportional;
+        double uncertain = ofConstant * ofConstant * covariance[0][0]
+                + 2 * ofConstant * ofProportional * covariance[0][1]
+                + ofProportional * ofProportional * covariance[1][1];
+        return uncertain > 0 ? 2 * variance * variance / uncertain : Double.POSITIVE_INFINITY;
     }
 }
