@@ -8,6 +8,7 @@ import java.util.Set;
 import tallywell.curve.Calibration;
 import tallywell.curve.Inverse;
 import tallywell.method.AssayMethod;
+import tallywell.method.CalibrationRule;
 import tallywell.method.Sample;
 import tallywell.method.Step;
 import tallywell.method.Volumes;
@@ -71,11 +72,27 @@ final class Values {
         if (calibration.isEmpty()) {
             return OptionalDouble.of(byAbsorptivity(method, step, own, net));
         }
-        Inverse inverse = calibration.get().invert(net);
-        if (inverse instanceof Inverse.Within within) {
-            return OptionalDouble.of(within.level() * volumeScale(step, own));
+        OptionalDouble level = level(calibration.get(), net, flags);
+        if (level.isPresent()) {
+            return OptionalDouble.of(level.getAsDouble() * volumeScale(step, own));
         }
-        flags.add(inverse instanceof Inverse.Below ? Flag.BELOW_STANDARDS : Flag.ABOVE_STANDARDS);
+        return OptionalDouble.empty();
+    }
+
+    private OptionalDouble level(Calibration curve, double net, Set<Flag> flags) {
+        Inverse inverse = curve.invert(net);
+        if (inverse instanceof Inverse.Within within) {
+            return OptionalDouble.of(within.level());
+        }
+        if (inverse instanceof Inverse.Above) {
+            flags.add(Flag.ABOVE_STANDARDS);
+            return OptionalDouble.empty();
+        }
+        // The line of a single standard starts at the blank: what lies a little below is scatter about nothing.
+        if (step.calibration() instanceof CalibrationRule.BySingleStandard) {
+            return curve.curve().levelOf(net);
+        }
+        flags.add(Flag.BELOW_STANDARDS);
         return OptionalDouble.empty();
     }
 
