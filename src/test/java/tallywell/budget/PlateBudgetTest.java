@@ -30,10 +30,6 @@ import tallywell.workup.WellResult;
 
 /** Budgets against the derivative of the whole calculation, by hand, and against draws. */
 class PlateBudgetTest {
-    private static final DoubleUnaryOperator STRAIGHT = c -> 2.1 * c;
-    private static final DoubleUnaryOperator BENDING = c -> 2.1 * c - 1.1 * c * c;
-    private static final DoubleUnaryOperator LOGISTIC = c -> 1.2 - 1.2 / (1 + Math.pow(c / 0.25, 1.3));
-
     private static final String TWO_GROUPS = NoisyPlate.LAYOUT
             .replace("C: o", "C: p")
             .replace("D: o", "D: p")
@@ -45,6 +41,18 @@ class PlateBudgetTest {
             .replace(
                     "  o: {role: blank}",
                     "  o: {role: blank}\n  n: {role: blank, trigger: none}\n  s: {role: sample-blank, of: 1}");
+
+    private static double straight(double level) {
+        return 2.1 * level;
+    }
+
+    private static double bending(double level) {
+        return 2.1 * level - 1.1 * level * level;
+    }
+
+    private static double logistic(double level) {
+        return 1.2 - 1.2 / (1 + Math.pow(level / 0.25, 1.3));
+    }
 
     /** Variance of each well's ΔA as the budget takes it: pooled, or residual for standards. */
     private static Map<Well, Double> variances(StepAnalysis step, Repeatability scatter) {
@@ -110,8 +118,8 @@ class PlateBudgetTest {
             double square = 0;
             double shared = 0;
             for (int j = 0; j < wells.length; j++) {
-                square += derivative[r][j] * derivative[r][j] * variances.get(wells[j]);
-                shared += derivative[r][j] * derivative[0][j] * variances.get(wells[j]);
+                square += derivative[r][j] * derivative[r][j] * variances.getOrDefault(wells[j], 0.0);
+                shared += derivative[r][j] * derivative[0][j] * variances.getOrDefault(wells[j], 0.0);
             }
             ResultBudget each = budget.results().get(r).orElseThrow();
             double u = each.byBudget();
@@ -128,9 +136,9 @@ class PlateBudgetTest {
     private static NoisyPlate plate(String calibration, String course, String kind, String... further)
             throws InputException {
         DoubleUnaryOperator response = switch (course) {
-            case "bending" -> BENDING;
-            case "logistic" -> LOGISTIC;
-            default -> STRAIGHT;
+            case "bending" -> PlateBudgetTest::bending;
+            case "logistic" -> PlateBudgetTest::logistic;
+            default -> PlateBudgetTest::straight;
         };
         List<Sample> samples = switch (kind) {
             case "groups" -> NoisyPlate.samples(4, OptionalDouble.empty(), new Dilution(5), "cloudy");
@@ -188,7 +196,7 @@ class PlateBudgetTest {
                         .filter(line -> !line.startsWith("#"))
                         .collect(Collectors.joining("\n")),
                 List.of(),
-                STRAIGHT,
+                PlateBudgetTest::straight,
                 0.002,
                 0.006);
         PlateBudget budget = PlateBudget.of(plate.analyse());
@@ -235,10 +243,15 @@ class PlateBudgetTest {
             throws InputException {
         // The method with 1 % more of the quantity: the value must move as the sensitivity says, to first order.
         String method = NoisyPlate.method("{by: absorptivity}", "uncertainty: {" + key + ": {standard: 1 %}}");
-        Analysis found = NoisyPlate.of(method, NoisyPlate.LAYOUT, List.of(), STRAIGHT, 0.002, 0.006)
+        Analysis found = NoisyPlate.of(method, NoisyPlate.LAYOUT, List.of(), PlateBudgetTest::straight, 0.002, 0.006)
                 .analyse();
         Analysis moved = NoisyPlate.of(
-                        method.replace(text, changed), NoisyPlate.LAYOUT, List.of(), STRAIGHT, 0.002, 0.006)
+                        method.replace(text, changed),
+                        NoisyPlate.LAYOUT,
+                        List.of(),
+                        PlateBudgetTest::straight,
+                        0.002,
+                        0.006)
                 .analyse();
         PlateBudget budget = PlateBudget.of(found);
         for (int r = 0; r < found.results().size(); r++) {
@@ -420,7 +433,8 @@ class PlateBudgetTest {
     @Test
     void withoutReplicatesThereIsNoBudget() throws InputException {
         Analysis found = NoisyPlate.of(
-                        NoisyPlate.method("{by: standards, model: line}"), """
+                        NoisyPlate.method("{by: standards, model: line}"),
+                        """
                         tallywell: layout/1
                         name: once each
                         plate: 6
@@ -432,7 +446,11 @@ class PlateBudgetTest {
                           a: {role: standard, level: 0.05 g/L}
                           b: {role: standard, level: 0.2 g/L}
                           c: {role: standard, level: 0.4 g/L}
-                        """, List.of(), STRAIGHT, 0.002, 0)
+                        """,
+                        List.of(),
+                        PlateBudgetTest::straight,
+                        0.002,
+                        0)
                 .analyse();
         PlateBudget budget = PlateBudget.of(found);
         assertThat(budget.repeatabilities().get(0)).isEmpty();
