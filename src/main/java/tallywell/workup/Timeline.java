@@ -28,7 +28,8 @@ final class Timeline {
     private final double[] lastS;
 
     /** A part of one entry that lies between two triggers; step -1 is the baseline. */
-    private record Segment(int taken, int step, double fromTriggerS, double toTriggerS, double offsetS, boolean timed) {}
+    private record Segment(
+            int taken, int step, double fromTriggerS, double toTriggerS, double offsetS, boolean timed) {}
 
     Timeline(Assay assay) throws InputException {
         this.assay = assay;
@@ -72,7 +73,8 @@ final class Timeline {
             if (!(trigger > firstS[entry] && trigger <= lastS[entry])) {
                 throw wrong(
                         taken,
-                        "found a trigger at " + seconds(trigger) + ", outside the series; expected a time between its first reading ("
+                        "found a trigger at " + seconds(trigger)
+                                + ", outside the series; expected a time between its first reading ("
                                 + seconds(firstS[entry]) + ") and its last (" + seconds(lastS[entry]) + ")");
             }
             segments.add(new Segment(entry, step, from, trigger, step < 0 ? trigger : offset, timed));
@@ -122,11 +124,14 @@ final class Timeline {
         }
         for (int step = 0; step < steps; step++) {
             int current = step;
-            List<Segment> own = segments.stream().filter(segment -> segment.step() == current).toList();
+            List<Segment> own = segments.stream()
+                    .filter(segment -> segment.step() == current)
+                    .toList();
             if (own.size() > 1 && own.stream().anyMatch(segment -> !segment.timed())) {
                 throw new InputException(
                         assay.place(),
-                        "found " + own.size() + " readings after the same trigger without times; expected 'time:' with each, such as 'time: 10 min'");
+                        "found " + own.size()
+                                + " readings after the same trigger without times; expected 'time:' with each, such as 'time: 10 min'");
             }
         }
     }
@@ -176,7 +181,9 @@ final class Timeline {
     private boolean inside(Well well, Segment segment, double fileS) {
         double ownDelay = delay(well, Math.max(0, segment.step()));
         double nextDelay = delay(well, Math.max(0, segment.step() + 1));
-        return fileS >= segment.fromTriggerS() + ownDelay && fileS < segment.toTriggerS() + nextDelay && settled(segment, fileS);
+        return fileS >= segment.fromTriggerS() + ownDelay
+                && fileS < segment.toTriggerS() + nextDelay
+                && settled(segment, fileS);
     }
 
     private boolean settled(Segment segment, double fileS) {
