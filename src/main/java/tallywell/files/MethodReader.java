@@ -46,7 +46,8 @@ public final class MethodReader {
         "calibration",
         "report",
         "accept",
-        "cautions"
+        "cautions",
+        "uncertainty"
     };
 
     /** Reads a method file. */
@@ -86,7 +87,8 @@ public final class MethodReader {
                 lightPath,
                 dilution,
                 word(top, "before", Before.class, Before.MEAN),
-                cautions(top));
+                cautions(top),
+                UncertaintyReader.rule(top));
     }
 
     private static void checkDilution(
