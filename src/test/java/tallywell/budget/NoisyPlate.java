@@ -11,6 +11,7 @@ import java.util.OptionalDouble;
 import java.util.Random;
 import java.util.TreeMap;
 import java.util.function.DoubleUnaryOperator;
+import java.util.function.ToDoubleFunction;
 import tallywell.files.LayoutReader;
 import tallywell.files.MethodReader;
 import tallywell.method.AssayMethod;
@@ -30,7 +31,7 @@ import tallywell.workup.Workup;
 
 /** A made-up plate of 24 wells with known scatter, read once before and once after the trigger. */
 public final class NoisyPlate {
-    static final String LAYOUT = """
+    public static final String LAYOUT = """
             tallywell: layout/1
             name: made up
             plate: 24
@@ -138,7 +139,7 @@ public final class NoisyPlate {
         return 0.07 * (1 + (slot - 1) % 5);
     }
 
-    Map<Well, Double> after() {
+    public Map<Well, Double> after() {
         return after;
     }
 
@@ -146,7 +147,7 @@ public final class NoisyPlate {
         return assay(after);
     }
 
-    Assay assay(Map<Well, Double> readings) {
+    public Assay assay(Map<Well, Double> readings) {
         List<Taken> taken = List.of(taken("before", false, before), taken("after", true, readings));
         return new Assay("run.yaml", "", "", "", method, layout, samples, taken, Map.of(), Map.of());
     }
@@ -161,15 +162,22 @@ public final class NoisyPlate {
         return new Workup().analyse(assay());
     }
 
+    /** The analysis with a reading after the trigger moved by something that depends on its place. */
+    public Analysis moved(ToDoubleFunction<Well> by) throws InputException {
+        Map<Well, Double> other = new TreeMap<>();
+        after.forEach((well, value) -> other.put(well, value + by.applyAsDouble(well)));
+        return new Workup().analyse(assay(other));
+    }
+
     /** The analysis with one reading after the trigger moved. */
-    Analysis moved(Well well, double by) throws InputException {
+    public Analysis moved(Well well, double by) throws InputException {
         Map<Well, Double> other = new TreeMap<>(after);
         other.merge(well, by, Double::sum);
         return new Workup().analyse(assay(other));
     }
 
     /** Samples of the layout with something of their own. */
-    static List<Sample> samples(int count, OptionalDouble volumeUl, Dilution dilution, String group) {
+    public static List<Sample> samples(int count, OptionalDouble volumeUl, Dilution dilution, String group) {
         List<Sample> list = new ArrayList<>();
         for (int slot = 1; slot <= count; slot++) {
             Sample plain = Sample.plain(slot);
