@@ -56,9 +56,9 @@ final class Words {
             case CURVE_MISFIT -> "progress curve does not fit";
             case CREEP_BELONGS -> "creep may belong to the next step";
             case INDICATOR_LOW -> "indicator may be used up";
-            case OUTLIER -> "one well far from the others";
-            case SCATTER_HIGH -> "wells scatter more than the rest of the plate";
-            case BELOW_DETECTION -> "not to be told from a blank";
+            case OUTLIER -> "one well is an outlier";
+            case SCATTER_HIGH -> "wells scatter more than others";
+            case BELOW_DETECTION -> "below the detection limit";
             case BELOW_QUANTIFICATION -> "below the limit of quantification";
         };
     }
