@@ -138,14 +138,16 @@ final class YamlDocument {
         String problem = String.valueOf(e.getProblem());
         String hint;
         int shown = line;
+        int open = firstUnpairedQuote();
         if (here.startsWith("%") || here.startsWith("@") || here.startsWith("`")) {
             hint = "quote a text that begins with " + here.charAt(0);
+        } else if (open >= 0 && open <= line) {
+            // The structure breaks only where the next quotation mark closes it, which may be far below.
+            shown = open;
+            here = lines.get(open).strip();
+            hint = "a quotation mark opened here is not closed";
         } else if (problem.contains("',' or ']'") || problem.contains("',' or '}'")) {
             hint = "a bracket opened in line " + (from + 1) + " is not closed, or a comma is missing";
-        } else if (problem.contains("end of stream") || problem.contains("quoted scalar")) {
-            shown = from;
-            here = shown < lines.size() ? lines.get(shown).strip() : here;
-            hint = "a quotation mark opened here is not closed";
         } else if (problem.contains("mapping values are not allowed")
                 || COLON_IN_TEXT.matcher(here).matches()) {
             hint = "quote a text that holds ': '";
@@ -156,6 +158,16 @@ final class YamlDocument {
         }
         return new InputException(
                 Place.line(path, shown + 1), "found '" + clipped(here) + "', which breaks the structure; " + hint, e);
+    }
+
+    /** The first line with an odd number of double quotation marks, from 0; -1 if there is none. */
+    private int firstUnpairedQuote() {
+        for (int i = 0; i < lines.size(); i++) {
+            if (lines.get(i).chars().filter(c -> c == '"').count() % 2 == 1) {
+                return i;
+            }
+        }
+        return -1;
     }
 
     private static String clipped(String text) {

@@ -13,6 +13,7 @@ import tallywell.plate.Well;
  * Everything that one plate is worked up from.
  *
  * @param name run file as typed, for messages
+ * @param plate which plate of the exports it is, where they name their plates; else empty
  * @param title as reports print it, or empty
  * @param operator who did the work, or empty
  * @param method how it was done
@@ -24,6 +25,7 @@ import tallywell.plate.Well;
  */
 public record Assay(
         String name,
+        String plate,
         String title,
         String operator,
         AssayMethod method,
@@ -41,12 +43,12 @@ public record Assay(
 
     /** The same plate with excluded wells put back. */
     public Assay withoutExclusions() {
-        return new Assay(name, title, operator, method, layout, samples, readings, Map.of(), finishedFrom);
+        return new Assay(name, plate, title, operator, method, layout, samples, readings, Map.of(), finishedFrom);
     }
 
     /** The same plate with other readings of the same shape, as a simulation draws them. */
     public Assay withReadings(List<Taken> other) {
-        return new Assay(name, title, operator, method, layout, samples, other, exclusions, finishedFrom);
+        return new Assay(name, plate, title, operator, method, layout, samples, other, exclusions, finishedFrom);
     }
 
     /** Where messages about the run point to. */

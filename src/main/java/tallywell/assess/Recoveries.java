@@ -1,0 +1,82 @@
+package tallywell.assess;
+
+import java.util.Optional;
+import java.util.OptionalDouble;
+import tallywell.method.Limits;
+import tallywell.plate.Content;
+import tallywell.quantity.Kind;
+import tallywell.quantity.Numbers;
+import tallywell.quantity.Quantity;
+import tallywell.workup.Analysis;
+import tallywell.workup.Result;
+
+/**
+ * Limits of recoveries. A control's own tolerance, drawn in the layout, comes before the limits of the method.
+ */
+final class Recoveries {
+    private Recoveries() {}
+
+    /**
+     * Limits in percent, either of which may be open.
+     *
+     * @param least smallest
+     * @param most largest
+     * @param source where they come from
+     */
+    record Range(OptionalDouble least, OptionalDouble most, String source) {
+        boolean isOpen() {
+            return least.isEmpty() && most.isEmpty();
+        }
+
+        boolean holds(double percent) {
+            return !(least.isPresent() && percent < least.getAsDouble())
+                    && !(most.isPresent() && percent > most.getAsDouble());
+        }
+
+        String words() {
+            String from = least.isPresent() ? Numbers.rounded(least.getAsDouble(), 4) + " %" : "";
+            String to = most.isPresent() ? Numbers.rounded(most.getAsDouble(), 4) + " %" : "";
+            return from.isEmpty() ? "at most " + to : to.isEmpty() ? "at least " + from : from + " to " + to;
+        }
+    }
+
+    static boolean isOut(Analysis analysis, Result result) {
+        return result.recoveryPercent().isPresent()
+                && !range(analysis, result).holds(result.recoveryPercent().getAsDouble());
+    }
+
+    static Range range(Analysis analysis, Result result) {
+        Limits limits = analysis.stepOf(result).step().limits();
+        if (result.role().equals("spike")) {
+            return new Range(percent(limits.spikeLeast()), percent(limits.spikeMost()), "method, spike-recovery");
+        }
+        Content content = analysis.assay().layout().at(result.wells().get(0));
+        Optional<Quantity> tolerance =
+                content instanceof Content.Control control ? control.tolerance() : Optional.empty();
+        OptionalDouble assigned = result.assigned();
+        if (tolerance.isPresent() && assigned.isPresent() && assigned.getAsDouble() > 0) {
+            double percent = tolerance.get().unit().kind() == Kind.RATIO
+                    ? 100 * tolerance.get().base()
+                    : 100 * inUnitOf(result, tolerance.get(), content) / assigned.getAsDouble();
+            return new Range(
+                    OptionalDouble.of(100 - percent),
+                    OptionalDouble.of(100 + percent),
+                    "layout, tolerance of the control");
+        }
+        return new Range(percent(limits.controlLeast()), percent(limits.controlMost()), "method, control-recovery");
+    }
+
+    /** The tolerance scales as the assigned value does, whose unit in the layout and in the report may differ. */
+    private static double inUnitOf(Result result, Quantity tolerance, Content content) {
+        Optional<Quantity> assigned = ((Content.Control) content).assigned().of(result.analyte());
+        boolean same = assigned.isPresent()
+                && assigned.get().unit().kind() == tolerance.unit().kind();
+        return same && assigned.get().base() > 0
+                ? tolerance.base() / assigned.get().base() * result.assigned().orElse(0)
+                : tolerance.value();
+    }
+
+    private static OptionalDouble percent(OptionalDouble fraction) {
+        return fraction.isPresent() ? OptionalDouble.of(100 * fraction.getAsDouble()) : OptionalDouble.empty();
+    }
+}

@@ -1,0 +1,178 @@
+package tallywell.assess;
+
+import java.util.EnumSet;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.Set;
+import tallywell.budget.PlateBudget;
+import tallywell.budget.Repeatability;
+import tallywell.curve.Calibration;
+import tallywell.method.Direction;
+import tallywell.method.Limits;
+import tallywell.quantity.Dilution;
+import tallywell.workup.Analysis;
+import tallywell.workup.Flag;
+import tallywell.workup.Result;
+import tallywell.workup.StepAnalysis;
+
+/**
+ * Judges each result by one table, first line that applies: over range or missing, incomplete, indicator, range,
+ * replicates, detection, then what a person should look at. The table stands in {@code docs/verdicts.md}.
+ */
+final class Verdicts {
+    /** A saturated well tells only that it holds more than the reader sees; this much more dilution is a lower bound. */
+    private static final double OVER_STEP = 5;
+
+    private static final Set<Flag> LOOK_AT = EnumSet.of(
+            Flag.READINGS_MISSING,
+            Flag.EXCLUDED,
+            Flag.SINGLE_REPLICATE,
+            Flag.TRIGGER_BLANK_MISSING,
+            Flag.CREEP_NOT_CONSTANT,
+            Flag.BASELINE_DRIFTS,
+            Flag.JUMP,
+            Flag.CURVE_MISFIT,
+            Flag.CREEP_BELONGS,
+            Flag.RECOVERY_OUT,
+            Flag.OUTLIER,
+            Flag.SCATTER_HIGH);
+
+    private Verdicts() {}
+
+    static Judgement of(Analysis analysis, PlateBudget budget, Result result, boolean batchPassed) {
+        StepAnalysis step = analysis.stepOf(result);
+        Optional<Repeatability> scatter = budget.repeatabilities().get(result.step() - 1);
+        Set<Flag> flags = EnumSet.noneOf(Flag.class);
+        flags.addAll(result.flags());
+        flags.addAll(windowFlags(result, step.step().limits()));
+        flags.addAll(new Replicates(result, step).flags(scatter));
+        if (isIndicatorLow(result, step)) {
+            flags.add(Flag.INDICATOR_LOW);
+        }
+        if (Recoveries.isOut(analysis, result)) {
+            flags.add(Flag.RECOVERY_OUT);
+        }
+        if (result.role().equals("sample") && result.netDeltaA().isPresent()) {
+            Detection.of(step, scatter, result)
+                    .flatMap(limits -> limits.flag(result.netDeltaA().getAsDouble()))
+                    .ifPresent(flags::add);
+        }
+        Judgement judgement = judge(result.with(flags), flags, step);
+        return !batchPassed && judgement.verdict() == Verdict.REPORT
+                ? new Judgement(judgement.result(), Verdict.CHECK, judgement.advice())
+                : judgement;
+    }
+
+    private static Judgement judge(Result result, Set<Flag> flags, StepAnalysis step) {
+        if (flags.contains(Flag.OVER_RANGE) && result.value().isEmpty()) {
+            return repeat(result, new Advice.Dilute(DilutionSeries.atLeast(result.dilution(), OVER_STEP)));
+        }
+        if (flags.contains(Flag.READINGS_MISSING) && result.netDeltaA().isEmpty() || result.n() == 0) {
+            return repeat(result, new Advice.Repeat());
+        }
+        if (flags.contains(Flag.REACTION_INCOMPLETE)) {
+            return repeat(result, new Advice.ReadLonger());
+        }
+        if (flags.contains(Flag.INDICATOR_LOW)) {
+            // What was seen is only what the indicator could show, so the dilution is a lower bound.
+            return repeat(result, new Advice.Dilute(DilutionSeries.atLeast(result.dilution(), 2)));
+        }
+        if (flags.contains(Flag.ABOVE_STANDARDS)
+                || flags.contains(Flag.ABOVE_WINDOW)
+                || flags.contains(Flag.ABSORBANCE_HIGH)) {
+            return repeat(result, higher(result, step));
+        }
+        boolean low = flags.contains(Flag.BELOW_STANDARDS) || flags.contains(Flag.BELOW_WINDOW);
+        // At dilution 1 there is nothing to repeat: the sample holds that little.
+        if (low && result.dilution().factor() > 1) {
+            return repeat(result, lower(result, step));
+        }
+        if (flags.contains(Flag.REPLICATES_DIFFER)) {
+            return repeat(result, new Advice.Repeat());
+        }
+        if (flags.contains(Flag.BELOW_DETECTION) && result.dilution().factor() > 1) {
+            return repeat(result, lower(result, step));
+        }
+        boolean look = flags.stream().anyMatch(LOOK_AT::contains);
+        return new Judgement(result, look ? Verdict.CHECK : Verdict.REPORT, new Advice.None());
+    }
+
+    private static Judgement repeat(Result result, Advice advice) {
+        return new Judgement(result, Verdict.REPEAT, advice);
+    }
+
+    private static Advice higher(Result result, StepAnalysis step) {
+        OptionalDouble net = result.netDeltaA();
+        OptionalDouble middle = middle(step);
+        if (net.isEmpty() || middle.isEmpty() || !(net.getAsDouble() > 0)) {
+            return new Advice.Dilute(DilutionSeries.atLeast(result.dilution(), 2));
+        }
+        Dilution nearest = DilutionSeries.nearest(result.dilution(), net.getAsDouble(), middle.getAsDouble());
+        return new Advice.Dilute(
+                nearest.factor() > result.dilution().factor()
+                        ? nearest
+                        : DilutionSeries.atLeast(result.dilution(), 1.5));
+    }
+
+    private static Advice lower(Result result, StepAnalysis step) {
+        OptionalDouble net = result.netDeltaA();
+        OptionalDouble middle = middle(step);
+        if (net.isEmpty() || middle.isEmpty() || !(net.getAsDouble() > 0)) {
+            return new Advice.Dilute(Dilution.NONE);
+        }
+        Dilution nearest = DilutionSeries.nearest(result.dilution(), net.getAsDouble(), middle.getAsDouble());
+        return new Advice.Dilute(nearest.factor() < result.dilution().factor() ? nearest : Dilution.NONE);
+    }
+
+    /** Middle of the range in which a net ΔA can be used; empty where nothing bounds it. */
+    private static OptionalDouble middle(StepAnalysis step) {
+        Limits limits = step.step().limits();
+        OptionalDouble least = limits.deltaALeast();
+        OptionalDouble most = limits.deltaAMost();
+        if (step.calibration().isPresent()) {
+            Calibration calibration = step.calibration().get();
+            double top = calibration.curve().at(calibration.highest());
+            double bottom = calibration.curve().at(calibration.lowest());
+            least = OptionalDouble.of(Math.max(least.orElse(bottom), bottom));
+            most = OptionalDouble.of(Math.min(most.orElse(top), top));
+        }
+        if (most.isEmpty()) {
+            return OptionalDouble.empty();
+        }
+        double middle = (Math.max(0, least.orElse(0)) + most.getAsDouble()) / 2;
+        return middle > 0 ? OptionalDouble.of(middle) : OptionalDouble.empty();
+    }
+
+    /** The window is for samples; a control or spike is judged by its recovery. */
+    private static Set<Flag> windowFlags(Result result, Limits limits) {
+        Set<Flag> flags = EnumSet.noneOf(Flag.class);
+        if (!result.role().equals("sample") || result.netDeltaA().isEmpty()) {
+            return flags;
+        }
+        double net = result.netDeltaA().getAsDouble();
+        if (limits.deltaALeast().isPresent() && net < limits.deltaALeast().getAsDouble()) {
+            flags.add(Flag.BELOW_WINDOW);
+        }
+        if (limits.deltaAMost().isPresent() && net > limits.deltaAMost().getAsDouble()) {
+            flags.add(Flag.ABOVE_WINDOW);
+        }
+        return flags;
+    }
+
+    /** In a falling assay the absorbance left shows whether there was indicator enough. */
+    private static boolean isIndicatorLow(Result result, StepAnalysis step) {
+        OptionalDouble least = step.step().limits().batch().absorbanceLeft();
+        return step.step().signal().direction() == Direction.FALLS
+                && least.isPresent()
+                && step.wells().stream()
+                        .filter(well -> well.used() && result.wells().contains(well.well()))
+                        .anyMatch(well -> well.trace().after().orElse(Double.MAX_VALUE) < least.getAsDouble());
+    }
+
+    static List<Judgement> of(Analysis analysis, PlateBudget budget, boolean batchPassed) {
+        return analysis.results().stream()
+                .map(result -> of(analysis, budget, result, batchPassed))
+                .toList();
+    }
+}

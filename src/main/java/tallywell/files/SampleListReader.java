@@ -1,0 +1,218 @@
+package tallywell.files;
+
+import java.nio.file.Path;
+import java.util.HashMap;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+import tallywell.method.Sample;
+import tallywell.method.SampleList;
+import tallywell.notice.InputException;
+import tallywell.quantity.Dilution;
+import tallywell.quantity.Kind;
+import tallywell.quantity.Quantity;
+import tallywell.table.Delimiter;
+import tallywell.table.Table;
+import tallywell.table.Tables;
+
+/** Reads sample lists: CSV or a workbook, with the columns {@code slot}, {@code sample}, {@code dilution} and more. */
+public final class SampleListReader {
+    private static final List<String> COLUMNS = List.of(
+            "slot", "sample", "dilution", "volume", "mass_g", "extract_mL", "density_g_per_mL", "group", "id", "note");
+    private static final Pattern NUMBER = Pattern.compile("[+-]?(\\d+(\\.\\d*)?|\\.\\d+)([eE][+-]?\\d+)?");
+    private static final Pattern COMMA_NUMBER = Pattern.compile("([+-]?\\d+),(\\d+)(.*)");
+    private static final Pattern SLOT = Pattern.compile("(\\d{1,6})(?:[.]0+)?");
+    private static final int MOST_SLOTS = 1536;
+
+    /**
+     * Reads a sample list.
+     *
+     * @throws InputException with the first fault: where, what was found, what would be right
+     */
+    public SampleList read(Path path) throws InputException {
+        return new Reading(Tables.read(path)).list();
+    }
+
+    /** One table being read. */
+    private static final class Reading {
+        private final Table table;
+        private final boolean commaIsDecimal;
+        private final Map<String, Integer> columns = new LinkedHashMap<>();
+        private int header;
+
+        Reading(Table table) {
+            this.table = table;
+            commaIsDecimal = table.form()
+                    .map(form -> form.delimiter() != Delimiter.COMMA)
+                    .orElse(true);
+        }
+
+        SampleList list() throws InputException {
+            findHeader();
+            Map<Integer, Sample> samples = new HashMap<>();
+            for (int row = header + 1; row < table.rows(); row++) {
+                if (!table.isBlank(row)) {
+                    Sample sample = sample(row);
+                    if (samples.putIfAbsent(sample.slot(), sample) != null) {
+                        throw new InputException(
+                                table.place(row),
+                                "found slot " + sample.slot() + " a second time; expected each slot once");
+                    }
+                }
+            }
+            return SampleList.of(samples.values());
+        }
+
+        private void findHeader() throws InputException {
+            while (header < table.rows() && table.isBlank(header)) {
+                header++;
+            }
+            for (int column = 0; column < table.width(header); column++) {
+                String name = table.text(header, column).strip();
+                if (name.isEmpty()) {
+                    continue;
+                }
+                String known = COLUMNS.stream()
+                        .filter(each -> each.equalsIgnoreCase(name))
+                        .findFirst()
+                        .orElse("");
+                if (known.isEmpty()) {
+                    throw new InputException(
+                            table.place(header, column),
+                            "found the column '" + name + "'; expected the headings " + String.join(", ", COLUMNS)
+                                    + " (slot is needed)");
+                }
+                if (columns.putIfAbsent(known, column) != null) {
+                    throw new InputException(
+                            table.place(header, column),
+                            "found the column '" + name + "' a second time; expected it once");
+                }
+            }
+            if (!columns.containsKey("slot")) {
+                throw new InputException(
+                        table.place(header),
+                        "found no column 'slot'; expected a first line such as slot,sample,dilution");
+            }
+        }
+
+        private Sample sample(int row) throws InputException {
+            int slot = slot(row);
+            String name = text(row, "sample");
+            String dilution = text(row, "dilution");
+            return new Sample(
+                    slot,
+                    name.isEmpty() ? Integer.toString(slot) : name,
+                    dilution.isEmpty() ? Dilution.NONE : dilution(row, dilution),
+                    volume(row),
+                    solid(row),
+                    positive(row, "density_g_per_mL"),
+                    text(row, "group"),
+                    text(row, "id"),
+                    text(row, "note"));
+        }
+
+        private int slot(int row) throws InputException {
+            String text = text(row, "slot");
+            Matcher slot = SLOT.matcher(text);
+            if (slot.matches()) {
+                int number = Integer.parseInt(slot.group(1));
+                if (number >= 1 && number <= MOST_SLOTS) {
+                    return number;
+                }
+            }
+            throw wrong(
+                    row,
+                    "slot",
+                    (text.isEmpty() ? "found no slot" : "found the slot '" + text + "'")
+                            + "; expected the number of a slot of the layout, from 1");
+        }
+
+        private Dilution dilution(int row, String text) throws InputException {
+            try {
+                return Dilution.parse(pointed(row, "dilution", text));
+            } catch (IllegalArgumentException e) {
+                throw wrong(row, "dilution", String.valueOf(e.getMessage()));
+            }
+        }
+
+        /** A bare number is in µL: the heading has no room for a unit. */
+        private OptionalDouble volume(int row) throws InputException {
+            String text = text(row, "volume");
+            if (text.isEmpty()) {
+                return OptionalDouble.empty();
+            }
+            String pointed = pointed(row, "volume", text);
+            try {
+                double microlitres = NUMBER.matcher(pointed).matches()
+                        ? Double.parseDouble(pointed)
+                        : Quantity.parse(pointed, Kind.VOLUME).base();
+                if (microlitres > 0) {
+                    return OptionalDouble.of(microlitres);
+                }
+            } catch (IllegalArgumentException e) {
+                throw wrong(row, "volume", String.valueOf(e.getMessage()));
+            }
+            throw wrong(row, "volume", "found the volume '" + text + "'; expected a volume above 0, such as 20 µL");
+        }
+
+        private Optional<Sample.Extraction> solid(int row) throws InputException {
+            OptionalDouble mass = positive(row, "mass_g");
+            OptionalDouble extract = positive(row, "extract_mL");
+            if (mass.isPresent() != extract.isPresent()) {
+                String missing = mass.isPresent() ? "extract_mL" : "mass_g";
+                throw new InputException(
+                        table.place(row),
+                        "found a solid without '" + missing
+                                + "'; expected both mass_g and extract_mL (the volume the extract was made up to)");
+            }
+            return mass.isPresent()
+                    ? Optional.of(new Sample.Extraction(mass.getAsDouble(), extract.getAsDouble()))
+                    : Optional.empty();
+        }
+
+        private OptionalDouble positive(int row, String column) throws InputException {
+            String text = text(row, column);
+            if (text.isEmpty()) {
+                return OptionalDouble.empty();
+            }
+            String pointed = pointed(row, column, text);
+            if (NUMBER.matcher(pointed).matches()) {
+                double value = Double.parseDouble(pointed);
+                if (value > 0 && value <= Double.MAX_VALUE) {
+                    return OptionalDouble.of(value);
+                }
+            }
+            throw wrong(row, column, "found '" + text + "' under '" + column + "'; expected a number above 0");
+        }
+
+        /** The number with a decimal point, where the file may write a comma. */
+        private String pointed(int row, String column, String text) throws InputException {
+            Matcher comma = COMMA_NUMBER.matcher(text);
+            if (!comma.matches()) {
+                return text;
+            }
+            if (!commaIsDecimal) {
+                throw wrong(
+                        row,
+                        column,
+                        "found '" + text + "' with a decimal comma in a file separated by commas; write "
+                                + comma.group(1) + "." + comma.group(2) + comma.group(3));
+            }
+            return text.replace(',', '.');
+        }
+
+        private String text(int row, String column) {
+            Integer index = columns.get(column);
+            return index == null ? "" : table.text(row, index).strip();
+        }
+
+        private InputException wrong(int row, String column, String text) {
+            Integer index = columns.get(column);
+            return new InputException(index == null ? table.place(row) : table.place(row, index), text);
+        }
+    }
+}

@@ -1,0 +1,41 @@
+package tallywell.workup;
+
+import java.util.Collections;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.TreeMap;
+import java.util.function.Predicate;
+import tallywell.curve.Calibration;
+import tallywell.method.Step;
+import tallywell.plate.Well;
+
+/**
+ * One step of a plate, worked up.
+ *
+ * @param number from 1
+ * @param step what the method says
+ * @param blanks by group
+ * @param calibration from the standards; empty where the absorptivity serves
+ * @param calibrationWells the wells that are the points of the calibration, in its order
+ * @param wells every well in use, in row order
+ */
+public record StepAnalysis(
+        int number,
+        Step step,
+        Map<String, BlankMean> blanks,
+        Optional<Calibration> calibration,
+        List<Well> calibrationWells,
+        List<WellResult> wells) {
+    /** Keeps copies that cannot change. */
+    public StepAnalysis {
+        blanks = Collections.unmodifiableMap(new TreeMap<>(blanks));
+        calibrationWells = List.copyOf(calibrationWells);
+        wells = List.copyOf(wells);
+    }
+
+    /** The wells that pass, in row order. */
+    public List<WellResult> where(Predicate<WellResult> test) {
+        return wells.stream().filter(test).toList();
+    }
+}

@@ -1,0 +1,249 @@
+package tallywell.workup;
+
+import java.util.ArrayList;
+import java.util.EnumSet;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.Set;
+import tallywell.method.AssayMethod;
+import tallywell.method.Creep;
+import tallywell.method.CreepOwner;
+import tallywell.method.Run;
+import tallywell.method.Sample;
+import tallywell.method.Step;
+import tallywell.method.TriggerDilution;
+import tallywell.plate.Content;
+import tallywell.plate.Well;
+import tallywell.trace.AfterRule;
+import tallywell.trace.Baseline;
+import tallywell.trace.BeforeRule;
+import tallywell.trace.Change;
+import tallywell.trace.DeltaA;
+import tallywell.trace.Series;
+import tallywell.trace.TraceFlag;
+
+/** From readings to the ΔA of every well in use, step after step. */
+final class Traces {
+    private final Assay assay;
+    private final Timeline timeline;
+    private final Map<Well, Baseline.Given> carried = new HashMap<>();
+
+    Traces(Assay assay, Timeline timeline) {
+        this.assay = assay;
+        this.timeline = timeline;
+    }
+
+    /** The wells of the next step in row order; steps must be asked for one after the other. */
+    List<WellTrace> of(int step) {
+        List<WellTrace> traces = new ArrayList<>();
+        for (Well well : assay.layout().format().all()) {
+            Content content = assay.layout().at(well);
+            if (!(content instanceof Content.Unused) && !isUnusedSlot(content)) {
+                traces.add(trace(well, content, step));
+            }
+        }
+        return traces;
+    }
+
+    private boolean isUnusedSlot(Content content) {
+        return slotOf(content) > 0 && assay.samples().in(slotOf(content)).isEmpty();
+    }
+
+    /** The slot a well takes its sample from; 0 if none. */
+    static int slotOf(Content content) {
+        if (content instanceof Content.Sample sample) {
+            return sample.slot();
+        }
+        if (content instanceof Content.SampleBlank blank) {
+            return blank.of();
+        }
+        return content instanceof Content.Spike spike ? spike.of() : 0;
+    }
+
+    private WellTrace trace(Well well, Content content, int step) {
+        Optional<Sample> sample = slotOf(content) > 0 ? assay.samples().in(slotOf(content)) : Optional.empty();
+        String group = content.group().isEmpty() ? sample.map(Sample::group).orElse("") : content.group();
+        Step rules = assay.method().steps().get(step);
+        WellReadings readings = timeline.of(well, step);
+        Set<Flag> flags = EnumSet.noneOf(Flag.class);
+        boolean used = !assay.exclusions().containsKey(well);
+        if (!used) {
+            flags.add(Flag.EXCLUDED);
+        }
+        double factor = beforeFactor(rules);
+        Optional<Change> change = change(well, step, rules, readings, factor, flags);
+        change.ifPresent(each -> each.flags().forEach(flag -> flags.add(of(flag))));
+        carry(well, rules, readings, change);
+        if (change.isPresent() && isCreepInQuestion(step, readings, change.get())) {
+            flags.add(Flag.CREEP_BELONGS);
+        }
+        OptionalDouble deltaA = change.isPresent()
+                ? OptionalDouble.of(
+                        rules.signal().direction().sign() * change.get().deltaA())
+                : OptionalDouble.empty();
+        if (isAbsorbanceHigh(rules, readings, change)) {
+            flags.add(Flag.ABSORBANCE_HIGH);
+        }
+        return new WellTrace(well, content, sample, group, used, readings, change, factor, deltaA, flags);
+    }
+
+    private double beforeFactor(Step rules) {
+        return assay.method().triggerDilution() == TriggerDilution.CORRECT
+                ? rules.volumes()
+                        .map(v -> v.beforeTriggerUl() / v.afterTriggerUl())
+                        .orElse(1.0)
+                : 1;
+    }
+
+    private Optional<Change> change(
+            Well well, int step, Step rules, WellReadings readings, double factor, Set<Flag> flags) {
+        Optional<Baseline> baseline = baseline(well, step, readings, factor, flags);
+        boolean complete = !readings.after().isEmpty() && !isPlannedReadingLost(rules, readings);
+        if (!complete) {
+            flags.add(readings.afterOver().isEmpty() ? Flag.READINGS_MISSING : Flag.OVER_RANGE);
+        }
+        if (baseline.isEmpty() || !complete) {
+            return Optional.empty();
+        }
+        return Optional.of(DeltaA.of(baseline.get(), after(readings), afterRule(well, rules)));
+    }
+
+    private Optional<Baseline> baseline(Well well, int step, WellReadings readings, double factor, Set<Flag> flags) {
+        if (step > 0) {
+            Baseline.Given given = carried.get(well);
+            if (given == null) {
+                flags.add(Flag.READINGS_MISSING);
+                return Optional.empty();
+            }
+            return Optional.of(new Baseline.Given(given.value() * factor, given.standardUncertainty() * factor));
+        }
+        if (readings.baselineOver() > 0) {
+            flags.add(Flag.OVER_RANGE);
+            return Optional.empty();
+        }
+        if (readings.baselineMissing() > 0) {
+            flags.add(Flag.READINGS_MISSING);
+        }
+        if (readings.baseline().isEmpty()) {
+            return Optional.empty();
+        }
+        double[] values = readings.baseline().stream()
+                .mapToDouble(point -> point.absorbance() * factor)
+                .toArray();
+        boolean timed = readings.baseline().stream().allMatch(WellReadings.Point::timed);
+        Series series = timed
+                ? Series.of(
+                        readings.baseline().stream()
+                                .mapToDouble(WellReadings.Point::timeS)
+                                .toArray(),
+                        values)
+                : Series.untimed(values);
+        return Optional.of(new Baseline.Read(series, beforeRule(assay.method())));
+    }
+
+    /** In {@code creep: none} one planned reading counts; where that one was lost, a neighbour must not stand in for it. */
+    private static boolean isPlannedReadingLost(Step rules, WellReadings readings) {
+        if (rules.creep() != Creep.NONE || readings.after().isEmpty()) {
+            return false;
+        }
+        double planned = rules.timing().afterS().orElse(Double.MAX_VALUE);
+        double nearest = readings.after().stream()
+                .mapToDouble(point -> Math.abs(point.timeS() - planned))
+                .min()
+                .orElse(0);
+        return List.of(readings.afterOver(), readings.afterMissing()).stream()
+                .flatMap(List::stream)
+                .anyMatch(time -> Math.abs(time - planned) < nearest);
+    }
+
+    private static Series after(WellReadings readings) {
+        double[] values = readings.after().stream()
+                .mapToDouble(WellReadings.Point::absorbance)
+                .toArray();
+        Series series = readings.isTimed()
+                ? Series.of(
+                        readings.after().stream()
+                                .mapToDouble(WellReadings.Point::timeS)
+                                .toArray(),
+                        values)
+                : Series.untimed(values);
+        return series.withOver(doubles(readings.afterOver())).withMissing(doubles(readings.afterMissing()));
+    }
+
+    private static double[] doubles(List<Double> values) {
+        return values.stream().mapToDouble(Double::doubleValue).toArray();
+    }
+
+    private AfterRule afterRule(Well well, Step rules) {
+        Run.FinishedFrom choice = assay.finishedFrom().get(well);
+        OptionalDouble chosen = choice == null ? OptionalDouble.empty() : OptionalDouble.of(choice.timeS());
+        return switch (rules.creep()) {
+            case NONE -> new AfterRule.None(rules.timing().afterS());
+            case EXTRAPOLATE -> new AfterRule.Extrapolate(chosen);
+            case PROGRESS_CURVE -> new AfterRule.ProgressCurve(chosen);
+        };
+    }
+
+    private static BeforeRule beforeRule(AssayMethod method) {
+        return switch (method.before()) {
+            case MEAN -> BeforeRule.MEAN;
+            case LINE -> BeforeRule.LINE;
+            case LAST -> BeforeRule.LAST;
+        };
+    }
+
+    /** The next step begins where this one ends: on its finished line, or at its last reading where there is none. */
+    private void carry(Well well, Step rules, WellReadings readings, Optional<Change> change) {
+        carried.remove(well);
+        if (change.isEmpty()) {
+            return;
+        }
+        if (rules.creep() == Creep.NONE) {
+            double last = readings.after().get(readings.after().size() - 1).absorbance();
+            carried.put(well, new Baseline.Given(last, 0));
+            return;
+        }
+        // Creep that is the next analyte already reacting must stay in that analyte's own change.
+        double untilS = rules.creepOwner() == CreepOwner.NEXT_STEP ? 0 : readings.nextTriggerS();
+        carried.put(well, change.get().baselineOfNext(untilS));
+    }
+
+    /** Whether it matters more than the uncertainty of ΔA to whom the creep until the next trigger belongs. */
+    private boolean isCreepInQuestion(int step, WellReadings readings, Change change) {
+        if (step + 1 >= assay.method().steps().size()
+                || change.finished().isEmpty()
+                || change.uDeltaA().isEmpty()) {
+            return false;
+        }
+        double risen = change.finished().get().slopePerS() * readings.nextTriggerS();
+        return Math.abs(risen) > change.uDeltaA().getAsDouble();
+    }
+
+    private static boolean isAbsorbanceHigh(Step rules, WellReadings readings, Optional<Change> change) {
+        if (rules.limits().absorbanceMost().isEmpty() || change.isEmpty()) {
+            return false;
+        }
+        double most = rules.limits().absorbanceMost().getAsDouble();
+        boolean before = readings.baseline().stream().anyMatch(point -> point.absorbance() > most);
+        for (int i = 0; i < readings.after().size(); i++) {
+            if (counts(change.get(), i) && readings.after().get(i).absorbance() > most) {
+                return true;
+            }
+        }
+        return before;
+    }
+
+    private static boolean counts(Change change, int reading) {
+        if (change.reading().isPresent()) {
+            return change.reading().getAsInt() == reading;
+        }
+        return change.finished().map(part -> part.uses(reading)).orElse(true);
+    }
+
+    private static Flag of(TraceFlag flag) {
+        return Flag.of(flag.code()).orElseThrow(() -> new AssertionError("no word for " + flag));
+    }
+}

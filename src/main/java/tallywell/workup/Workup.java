@@ -1,0 +1,123 @@
+package tallywell.workup;
+
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.OptionalDouble;
+import tallywell.method.Direction;
+import tallywell.method.Step;
+import tallywell.notice.InputException;
+import tallywell.plate.Content;
+import tallywell.quantity.Numbers;
+
+/** Works one plate up: a pure function from what was read to what it came to. */
+public final class Workup {
+    /** A ΔA this far on the wrong side is no noise of a reader (a few mA, common practice, no source). */
+    private static final double WRONG_WAY = -0.005;
+
+    /** Works a plate up. */
+    public Analysis analyse(Assay assay) throws InputException {
+        Preconditions.check(assay);
+        List<StepAnalysis> steps = steps(assay);
+        List<Result> results = results(assay, steps);
+        return new Analysis(
+                assay,
+                steps,
+                assay.exclusions().isEmpty() ? results : withAll(assay, results),
+                Preconditions.remarks(assay));
+    }
+
+    private static List<StepAnalysis> steps(Assay assay) throws InputException {
+        Traces traces = new Traces(assay, new Timeline(assay));
+        List<StepAnalysis> steps = new ArrayList<>();
+        for (int i = 0; i < assay.method().steps().size(); i++) {
+            steps.add(step(assay, i, traces.of(i)));
+        }
+        return steps;
+    }
+
+    private static StepAnalysis step(Assay assay, int index, List<WellTrace> traces) throws InputException {
+        Step step = assay.method().steps().get(index);
+        refuseSwapped(assay, step, traces);
+        Map<String, BlankMean> blanks = Blanks.of(assay, step, traces);
+        NetChanges net = new NetChanges(traces, blanks);
+        CalibrationStage.Made made = CalibrationStage.of(assay, step, traces, net);
+        List<WellResult> wells = new Values(assay.method(), step, made.calibration()).of(traces, net);
+        return new StepAnalysis(index + 1, step, blanks, made.calibration(), made.wells(), wells);
+    }
+
+    /** A plate on which most wells go the wrong way was almost surely read in another order than the run says. */
+    private static void refuseSwapped(Assay assay, Step step, List<WellTrace> traces) throws InputException {
+        List<WellTrace> telling = traces.stream()
+                .filter(trace -> !(trace.content() instanceof Content.Blank)
+                        && !(trace.content() instanceof Content.SampleBlank)
+                        && trace.deltaA().isPresent())
+                .toList();
+        long wrong = telling.stream()
+                .filter(trace -> trace.deltaA().orElseThrow() < WRONG_WAY)
+                .count();
+        if (2 * wrong <= telling.size()) {
+            return;
+        }
+        double mean = Means.mean(telling.stream()
+                .mapToDouble(trace -> trace.deltaA().orElseThrow())
+                .toArray());
+        boolean rises = step.signal().direction() == Direction.RISES;
+        throw new InputException(
+                assay.place(),
+                "found " + wrong + " of " + telling.size() + " wells with a negative ΔA in the step '"
+                        + step.analyte().name() + "' (mean " + Numbers.fixed(mean, 3) + "): the absorbance "
+                        + (rises ? "falls" : "rises") + " where the method says it " + (rises ? "rises" : "falls")
+                        + "; the readings before and after the trigger are probably swapped: expected them in the order they were taken ("
+                        + String.join(
+                                ", ", assay.readings().stream().map(Taken::name).toList())
+                        + "), or 'direction: " + (rises ? "falls" : "rises") + "' in the method");
+    }
+
+    private static List<Result> results(Assay assay, List<StepAnalysis> steps) {
+        List<Result> samples = new ArrayList<>();
+        List<Result> controls = new ArrayList<>();
+        List<Result> spikes = new ArrayList<>();
+        for (StepAnalysis step : steps) {
+            Results results = new Results(step, assay.layout());
+            samples.addAll(results.samples());
+            controls.addAll(results.controls());
+            spikes.addAll(results.spikes());
+        }
+        List<Result> all = new ArrayList<>(bySlot(samples));
+        all.addAll(controls);
+        all.addAll(spikes);
+        return all;
+    }
+
+    private static List<Result> bySlot(List<Result> samples) {
+        return samples.stream()
+                .sorted(java.util.Comparator.comparingInt(
+                                (Result result) -> result.slot().orElse(0))
+                        .thenComparingInt(Result::step))
+                .toList();
+    }
+
+    /** Results show what they would be with excluded wells put back. */
+    private static List<Result> withAll(Assay assay, List<Result> results) {
+        Map<String, OptionalDouble> all = new HashMap<>();
+        Assay whole = assay.withoutExclusions();
+        try {
+            Preconditions.check(whole);
+            for (Result each : results(whole, steps(whole))) {
+                all.put(key(each), each.value());
+            }
+        } catch (InputException e) {
+            // With the excluded wells the plate cannot be worked up at all: then there is no such value.
+            all.clear();
+        }
+        return results.stream()
+                .map(each -> each.withValueAll(all.getOrDefault(key(each), OptionalDouble.empty())))
+                .toList();
+    }
+
+    private static String key(Result result) {
+        return result.role() + " " + result.word() + " " + result.step();
+    }
+}
