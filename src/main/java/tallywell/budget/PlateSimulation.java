@@ -196,9 +196,7 @@ public final class PlateSimulation {
                     estimate[i] = at;
                     sd[i] = Math.sqrt(outlier.get().variance());
                 } else {
-                    double net = Repeatability.isBlank(well.content())
-                            ? 0
-                            : well.netDeltaA().orElse(0);
+                    double net = Repeatability.netOf(well);
                     sd[i] = well.deltaA().isPresent()
                             ? Math.sqrt(model.repeatability().function().at(net))
                             : 0;

@@ -137,7 +137,7 @@ public record Repeatability(
         Map<String, List<WellResult>> wells = new LinkedHashMap<>();
         for (WellResult well : step.wells()) {
             if (well.used() && well.deltaA().isPresent()) {
-                wells.computeIfAbsent(key(well), key -> new ArrayList<>()).add(well);
+                wells.computeIfAbsent(slotOf(well), key -> new ArrayList<>()).add(well);
             }
         }
         List<Slot> slots = new ArrayList<>();
@@ -168,7 +168,7 @@ public record Repeatability(
     }
 
     /** Role, word and, for blanks, the group: blanks of one group are one material whatever their word. */
-    static String key(WellResult well) {
+    public static String slotOf(WellResult well) {
         Content content = well.content();
         if (content instanceof Content.Blank blank) {
             return (blank.triggered() ? "blank " : "blank without trigger ")
@@ -179,13 +179,18 @@ public record Repeatability(
                 : content.role() + " " + content.word();
     }
 
+    /** The net ΔA at which the scatter of a well is taken: 0 for blanks. */
+    public static double netOf(WellResult well) {
+        return isBlank(well.content()) ? 0 : well.netDeltaA().orElse(0);
+    }
+
     static boolean isBlank(Content content) {
         return content instanceof Content.Blank || content instanceof Content.SampleBlank;
     }
 
     /** The slot of a well if Cochran's test left it out. */
-    Optional<Slot> outlierOf(WellResult well) {
-        String key = key(well);
+    public Optional<Slot> outlierOf(WellResult well) {
+        String key = slotOf(well);
         return outliers.stream().filter(slot -> slot.key().equals(key)).findFirst();
     }
 }

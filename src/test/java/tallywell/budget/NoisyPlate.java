@@ -11,6 +11,7 @@ import java.util.OptionalDouble;
 import java.util.Random;
 import java.util.TreeMap;
 import java.util.function.DoubleUnaryOperator;
+import java.util.function.ToDoubleFunction;
 import tallywell.files.LayoutReader;
 import tallywell.files.MethodReader;
 import tallywell.method.AssayMethod;
@@ -30,7 +31,7 @@ import tallywell.workup.Workup;
 
 /** A made-up plate of 24 wells with known scatter, read once before and once after the trigger. */
 public final class NoisyPlate {
-    static final String LAYOUT = """
+    public static final String LAYOUT = """
             tallywell: layout/1
             name: made up
             plate: 24
@@ -94,15 +95,15 @@ public final class NoisyPlate {
             Files.delete(file);
             SampleList list = samples.isEmpty() ? SampleList.plain(drawn.slots()) : SampleList.of(samples);
             NoisyPlate plate = new NoisyPlate(new MethodReader().parse(Path.of("method.yaml"), method), drawn, list);
-            plate.fill(response, s0, s1);
+            plate.fill(response, s0, s1, 20250304);
             return plate;
         } catch (IOException e) {
             throw new UncheckedIOException(e);
         }
     }
 
-    private void fill(DoubleUnaryOperator response, double s0, double s1) {
-        Random random = new Random(20250304);
+    private void fill(DoubleUnaryOperator response, double s0, double s1, long seed) {
+        Random random = new Random(seed);
         for (Well well : layout.format().all()) {
             Content content = layout.at(well);
             if (content instanceof Content.Unused) {
@@ -117,6 +118,13 @@ public final class NoisyPlate {
             before.put(well, start);
             after.put(well, start + 0.03 + net + scatter);
         }
+    }
+
+    /** The same plate with other scatter. */
+    public NoisyPlate redrawn(DoubleUnaryOperator response, double s0, double s1, long seed) {
+        NoisyPlate other = new NoisyPlate(method, layout, samples);
+        other.fill(response, s0, s1, seed);
+        return other;
     }
 
     /** What is in the wells: levels of standards, 0.07 to 0.35 g/L in slots, 0.25 g/L in controls. */
@@ -134,11 +142,12 @@ public final class NoisyPlate {
         return content instanceof Content.Control ? 0.25 : 0;
     }
 
-    private static double amount(int slot) {
+    /** What a slot holds in g/L. */
+    public static double amount(int slot) {
         return 0.07 * (1 + (slot - 1) % 5);
     }
 
-    Map<Well, Double> after() {
+    public Map<Well, Double> after() {
         return after;
     }
 
@@ -146,7 +155,7 @@ public final class NoisyPlate {
         return assay(after);
     }
 
-    Assay assay(Map<Well, Double> readings) {
+    public Assay assay(Map<Well, Double> readings) {
         List<Taken> taken = List.of(taken("before", false, before), taken("after", true, readings));
         return new Assay("run.yaml", "", "", "", method, layout, samples, taken, Map.of(), Map.of());
     }
@@ -161,15 +170,22 @@ public final class NoisyPlate {
         return new Workup().analyse(assay());
     }
 
+    /** The analysis with a reading after the trigger moved by something that depends on its place. */
+    public Analysis moved(ToDoubleFunction<Well> by) throws InputException {
+        Map<Well, Double> other = new TreeMap<>();
+        after.forEach((well, value) -> other.put(well, value + by.applyAsDouble(well)));
+        return new Workup().analyse(assay(other));
+    }
+
     /** The analysis with one reading after the trigger moved. */
-    Analysis moved(Well well, double by) throws InputException {
+    public Analysis moved(Well well, double by) throws InputException {
         Map<Well, Double> other = new TreeMap<>(after);
         other.merge(well, by, Double::sum);
         return new Workup().analyse(assay(other));
     }
 
     /** Samples of the layout with something of their own. */
-    static List<Sample> samples(int count, OptionalDouble volumeUl, Dilution dilution, String group) {
+    public static List<Sample> samples(int count, OptionalDouble volumeUl, Dilution dilution, String group) {
         List<Sample> list = new ArrayList<>();
         for (int slot = 1; slot <= count; slot++) {
             Sample plain = Sample.plain(slot);
