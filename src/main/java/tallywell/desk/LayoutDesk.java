@@ -70,8 +70,7 @@ public final class LayoutDesk {
                 layout -> new Layout(
                         layout.name(),
                         tallywell.plate.WellMap.of(
-                                format,
-                                well -> layout.format().holds(well) ? layout.at(well) : new Content.Unused())),
+                                format, well -> layout.format().holds(well) ? layout.at(well) : new Content.Unused())),
                 what);
     }
 

@@ -135,8 +135,8 @@ public final class RoleFaces {
         }
         if (content instanceof Content.Control control) {
             String assigned = control.assigned().isEmpty() ? "" : " · assigned " + all(control.assigned());
-            return "control " + control.name() + assigned + " · dilution " + shown.plain(control.dilution().factor())
-                    + group;
+            return "control " + control.name() + assigned + " · dilution "
+                    + shown.plain(control.dilution().factor()) + group;
         }
         if (content instanceof Content.Sample sample) {
             return samples.flatMap(list -> list.in(sample.slot()))

@@ -3,14 +3,18 @@ package tallywell.files;
 import java.util.OptionalDouble;
 import tallywell.method.Analyte;
 import tallywell.method.AssayMethod;
+import tallywell.method.BatchLimits;
 import tallywell.method.CalibrationRule;
+import tallywell.method.InputQuantity;
 import tallywell.method.LightPath;
 import tallywell.method.Limits;
 import tallywell.method.ReportRule;
 import tallywell.method.Signal;
+import tallywell.method.Spread;
 import tallywell.method.StaggerFrom;
 import tallywell.method.Step;
 import tallywell.method.Timing;
+import tallywell.method.UncertaintyRule;
 import tallywell.method.Volumes;
 import tallywell.quantity.Numbers;
 
@@ -45,6 +49,7 @@ public final class MethodWriter {
         if (single) {
             accept(text, "", first.limits());
         }
+        uncertainty(text, method.uncertainty());
         if (!method.cautions().isEmpty()) {
             text.append("cautions:\n");
             method.cautions()
@@ -178,9 +183,52 @@ public final class MethodWriter {
                 inner,
                 indent + "  spike-recovery",
                 new YamlText.Braces().addPercent("least", limits.spikeLeast()).addPercent("most", limits.spikeMost()));
+        batch(inner, indent, limits.batch());
         if (!inner.isEmpty()) {
             text.append(indent).append("accept:\n").append(inner);
         }
+    }
+
+    private static void batch(StringBuilder inner, String indent, BatchLimits limits) {
+        limit(inner, indent + "  blank-sd", new YamlText.Braces().add("most", limits.blankSdMost(), ""));
+        limit(
+                inner,
+                indent + "  standard-recovery",
+                new YamlText.Braces()
+                        .addPercent("least", limits.standardLeast())
+                        .addPercent("most", limits.standardMost()));
+        limit(
+                inner,
+                indent + "  slope",
+                new YamlText.Braces().addPercent("least", limits.slopeLeast()).addPercent("most", limits.slopeMost()));
+        limit(inner, indent + "  absorbance-left", new YamlText.Braces().add("least", limits.absorbanceLeft(), ""));
+    }
+
+    private static void uncertainty(StringBuilder text, UncertaintyRule rule) {
+        if (rule.equals(UncertaintyRule.NONE)) {
+            return;
+        }
+        text.append("uncertainty:\n");
+        line(text, "  by", rule.stated().word());
+        rule.inputs().forEach((quantity, spread) -> line(text, "  " + quantity.word(), spread(quantity, spread)));
+        rule.validation()
+                .ifPresent(validation -> line(
+                        text,
+                        "  validation",
+                        new YamlText.Braces()
+                                .add("precision", YamlText.percent(validation.precision()))
+                                .add("bias", YamlText.percent(validation.bias()))
+                                .toString()));
+    }
+
+    private static String spread(InputQuantity quantity, Spread spread) {
+        String size = switch (quantity) {
+            case MASS -> Numbers.plain(spread.halfWidth()) + " g";
+            case CREEP -> Numbers.plain(spread.halfWidth());
+            default -> YamlText.percent(spread.halfWidth());
+        };
+        String form = spread.shape() == Spread.Shape.RECTANGULAR ? "tolerance" : "standard";
+        return new YamlText.Braces().add(form, size).toString();
     }
 
     private static void limit(StringBuilder text, String key, YamlText.Braces braces) {

@@ -31,7 +31,8 @@ class Card extends JPanel {
     protected void paintComponent(Graphics graphics) {
         Graphics2D g = (Graphics2D) graphics.create();
         g.setRenderingHint(RenderingHints.KEY_ANTIALIASING, RenderingHints.VALUE_ANTIALIAS_ON);
-        RoundRectangle2D round = new RoundRectangle2D.Double(0.5, 0.5, getWidth() - 1.0, getHeight() - 1.0, CORNER, CORNER);
+        RoundRectangle2D round =
+                new RoundRectangle2D.Double(0.5, 0.5, getWidth() - 1.0, getHeight() - 1.0, CORNER, CORNER);
         g.setColor(ground());
         g.fill(round);
         g.setColor(edge());

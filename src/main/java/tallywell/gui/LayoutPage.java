@@ -60,8 +60,12 @@ final class LayoutPage extends JPanel {
         faces = new RoleFaces(shown, Optional.empty());
         plate = new PlateView(desk.selection(), faces.of(desk.layout()));
         roles = new RolePanel(desk, shown, said);
-        undo = new JButton(Text.of("undo"), new Glyph(Glyph.Form.UNDO, 14, () -> Palette.now().ink()));
-        redo = new JButton(Text.of("redo"), new Glyph(Glyph.Form.REDO, 14, () -> Palette.now().ink()));
+        undo = new JButton(
+                Text.of("undo"),
+                new Glyph(Glyph.Form.UNDO, 14, () -> Palette.now().ink()));
+        redo = new JButton(
+                Text.of("redo"),
+                new Glyph(Glyph.Form.REDO, 14, () -> Palette.now().ink()));
         undo.addActionListener(event -> desk.history().undo());
         redo.addActionListener(event -> desk.history().redo());
         add(header(), "span 3, growx, wrap");
@@ -77,7 +81,9 @@ final class LayoutPage extends JPanel {
 
     private static JScrollPane scrolled(JPanel panel) {
         JScrollPane pane = new JScrollPane(
-                panel, ScrollPaneConstants.VERTICAL_SCROLLBAR_AS_NEEDED, ScrollPaneConstants.HORIZONTAL_SCROLLBAR_NEVER);
+                panel,
+                ScrollPaneConstants.VERTICAL_SCROLLBAR_AS_NEEDED,
+                ScrollPaneConstants.HORIZONTAL_SCROLLBAR_NEVER);
         pane.setBorder(null);
         pane.getViewport().setOpaque(false);
         pane.setOpaque(false);
@@ -110,8 +116,8 @@ final class LayoutPage extends JPanel {
         });
         desk.history().onChange(() -> formats.setSelectedItem(desk.layout().format()));
         header.add(formats);
-        header.add(Fields.button(Text.of("layout.renumber"), () -> desk.edit(
-                LayoutEdits::renumber, Text.of("edit.renumber"))));
+        header.add(Fields.button(
+                Text.of("layout.renumber"), () -> desk.edit(LayoutEdits::renumber, Text.of("edit.renumber"))));
         header.add(Fields.button(Text.of("back"), host::start));
         header.add(undo);
         header.add(redo);
@@ -152,8 +158,14 @@ final class LayoutPage extends JPanel {
         }
         undo.setEnabled(desk.history().undoable().isPresent());
         redo.setEnabled(desk.history().redoable().isPresent());
-        undo.setToolTipText(desk.history().undoable().map(what -> Text.of("undo.what", what)).orElse(null));
-        redo.setToolTipText(desk.history().redoable().map(what -> Text.of("redo.what", what)).orElse(null));
+        undo.setToolTipText(desk.history()
+                .undoable()
+                .map(what -> Text.of("undo.what", what))
+                .orElse(null));
+        redo.setToolTipText(desk.history()
+                .redoable()
+                .map(what -> Text.of("redo.what", what))
+                .orElse(null));
         String file = desk.file().map(Path::toString).orElse(Text.of("layout.unsaved"));
         where.setText(file + " · " + desk.layout().format().wells() + " " + Text.of("wells") + " · "
                 + Text.of(desk.history().isUnsaved() ? "changed" : "saved"));
@@ -168,8 +180,8 @@ final class LayoutPage extends JPanel {
             }
             if (!finding.good() && !finding.wells().isEmpty()) {
                 JButton show = Fields.button(
-                        Text.of("layout.show", finding.wells().size()), () -> desk.selection()
-                                .only(finding.wells()));
+                        Text.of("layout.show", finding.wells().size()),
+                        () -> desk.selection().only(finding.wells()));
                 findings.add(show, "skip 1, wrap");
             }
         }
@@ -185,13 +197,21 @@ final class LayoutPage extends JPanel {
 
     private void keys() {
         int control = InputEvent.CTRL_DOWN_MASK;
-        global(KeyStroke.getKeyStroke(KeyEvent.VK_Z, control), "undo", () -> desk.history().undo());
-        global(KeyStroke.getKeyStroke(KeyEvent.VK_Y, control), "redo", () -> desk.history().redo());
+        global(
+                KeyStroke.getKeyStroke(KeyEvent.VK_Z, control),
+                "undo",
+                () -> desk.history().undo());
+        global(
+                KeyStroke.getKeyStroke(KeyEvent.VK_Y, control),
+                "redo",
+                () -> desk.history().redo());
         global(KeyStroke.getKeyStroke(KeyEvent.VK_S, control), "save", this::save);
         plate.key(KeyStroke.getKeyStroke(KeyEvent.VK_C, control), "copy", this::copy);
         plate.key(KeyStroke.getKeyStroke(KeyEvent.VK_V, control), "paste", this::paste);
-        plate.key(KeyStroke.getKeyStroke(KeyEvent.VK_DELETE, 0), "clear", () -> desk.paint(
-                new Content.Unused(), Text.of("edit.clear")));
+        plate.key(
+                KeyStroke.getKeyStroke(KeyEvent.VK_DELETE, 0),
+                "clear",
+                () -> desk.paint(new Content.Unused(), Text.of("edit.clear")));
         letter('S', WellFace.Shape.SAMPLE);
         letter('B', WellFace.Shape.BLANK);
         letter('D', WellFace.Shape.STANDARD);
@@ -233,8 +253,10 @@ final class LayoutPage extends JPanel {
     /** Saves under the known name, else asks for one. */
     boolean save() {
         rename();
-        Optional<Path> target = desk.file().or(() -> host.askSave(
-                Text.of("layout.save"), Path.of("plate-layouts", fileName(desk.layout().name()) + ".yaml")));
+        Optional<Path> target = desk.file()
+                .or(() -> host.askSave(
+                        Text.of("layout.save"),
+                        Path.of("plate-layouts", fileName(desk.layout().name()) + ".yaml")));
         if (target.isEmpty()) {
             return false;
         }

@@ -176,7 +176,8 @@ final class PlateView extends JComponent {
 
     private static void centred(Graphics2D g, String text, double x, double y) {
         double width = g.getFontMetrics().stringWidth(text);
-        g.drawString(text, (float) (x - width / 2), (float) (y + g.getFontMetrics().getAscent() * 0.37));
+        g.drawString(
+                text, (float) (x - width / 2), (float) (y + g.getFontMetrics().getAscent() * 0.37));
     }
 
     /** Replicates that stand next to each other are joined. */

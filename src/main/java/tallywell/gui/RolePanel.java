@@ -116,14 +116,12 @@ final class RolePanel extends Card {
             first.setValue(Math.min(MOST_SLOTS, LayoutEdits.nextSlot(desk.layout())));
         });
         return () -> desk.edit(
-                layout -> LayoutEdits.fillSamples(
-                        layout, desk.selection().wells(), Fields.value(first), filling.get()),
+                layout -> LayoutEdits.fillSamples(layout, desk.selection().wells(), Fields.value(first), filling.get()),
                 Text.of("edit.samples"));
     }
 
     private Supplier<Filling> filling(JPanel panel, int count) {
-        JComboBox<String> order =
-                Fields.choice(panel, Text.of("layout.order"), words("layout.columns", "layout.rows"));
+        JComboBox<String> order = Fields.choice(panel, Text.of("layout.order"), words("layout.columns", "layout.rows"));
         JSpinner each = Fields.number(panel, Text.of("layout.each"), count, 1, 48);
         JComboBox<String> place = Fields.choice(
                 panel, Text.of("layout.place"), words("layout.below", "layout.beside", "layout.mirrored"));
@@ -163,15 +161,14 @@ final class RolePanel extends Card {
         JTextField levels = Fields.text(panel, Text.of("layout.levels"), shown.plain(0.1) + " g/L");
         levels.setName("levels");
         levels.setToolTipText(Text.of("layout.levels.tip"));
-        JButton series = Fields.button(Text.of("layout.series"), () -> SeriesDialog.ask(this, shown)
-                .ifPresent(levels::setText));
+        JButton series = Fields.button(
+                Text.of("layout.series"), () -> SeriesDialog.ask(this, shown).ifPresent(levels::setText));
         panel.add(series, "skip 1, wrap");
         Supplier<Filling> filling = filling(panel, 2);
         return () -> {
             List<Quantity> read = LayoutEdits.levels(pointed(levels.getText()));
             if (read.size() == 1 && !filling.get().keep()) {
-                desk.paint(
-                        new Content.Standard("", "", PerAnalyte.single(read.get(0))), Text.of("edit.standards"));
+                desk.paint(new Content.Standard("", "", PerAnalyte.single(read.get(0))), Text.of("edit.standards"));
                 return;
             }
             desk.edit(
@@ -192,22 +189,20 @@ final class RolePanel extends Card {
         return () -> {
             PerAnalyte value = assigned.getText().isBlank()
                     ? PerAnalyte.none()
-                    : PerAnalyte.single(quantity(
-                            assigned.getText(), Kind.CONCENTRATION, Kind.AMOUNT_CONCENTRATION, Kind.CONTENT));
+                    : PerAnalyte.single(
+                            quantity(assigned.getText(), Kind.CONCENTRATION, Kind.AMOUNT_CONCENTRATION, Kind.CONTENT));
             Optional<Quantity> allowed = tolerance.getText().isBlank() || value.isEmpty()
                     ? Optional.empty()
                     : Optional.of(quantity(tolerance.getText(), Kind.RATIO, Kind.CONCENTRATION, Kind.CONTENT));
             desk.paint(
-                    new Content.Control(
-                            "", "", name.getText().strip(), value, allowed, dilution(dilution.getText())),
+                    new Content.Control("", "", name.getText().strip(), value, allowed, dilution(dilution.getText())),
                     Text.of("edit.controls"));
         };
     }
 
     private Details sampleBlank(JPanel panel) {
         JSpinner of = Fields.number(panel, Text.of("layout.of"), 1, 1, MOST_SLOTS);
-        return () ->
-                desk.paint(new Content.SampleBlank("", "", Fields.value(of)), Text.of("edit.sample-blanks"));
+        return () -> desk.paint(new Content.SampleBlank("", "", Fields.value(of)), Text.of("edit.sample-blanks"));
     }
 
     private Details spike(JPanel panel) {

@@ -34,16 +34,11 @@ final class SeriesDialog {
                 == JOptionPane.OK_OPTION) {
             try {
                 Quantity top = Quantity.parse(
-                        shown.pointed(highest.getText()),
-                        Kind.CONCENTRATION,
-                        Kind.AMOUNT_CONCENTRATION,
-                        Kind.CONTENT);
-                List<Quantity> levels =
-                        LayoutEdits.series(top, Fields.value(count), FACTORS[steps.getSelectedIndex()]);
-                return Optional.of(levels.stream()
-                                .map(level -> shown.plain(level.value()))
-                                .collect(Collectors.joining("  "))
-                        + " " + top.unit());
+                        shown.pointed(highest.getText()), Kind.CONCENTRATION, Kind.AMOUNT_CONCENTRATION, Kind.CONTENT);
+                List<Quantity> levels = LayoutEdits.series(top, Fields.value(count), FACTORS[steps.getSelectedIndex()]);
+                return Optional.of(
+                        levels.stream().map(level -> shown.plain(level.value())).collect(Collectors.joining("  ")) + " "
+                                + top.unit());
             } catch (IllegalArgumentException e) {
                 panel.add(Labels.wrapped(String.valueOf(e.getMessage()), false), "span 2, growx, wmin 200, wrap");
             }

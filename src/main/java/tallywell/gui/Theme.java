@@ -38,8 +38,18 @@ final class Theme {
     }
 
     private static void grounds(Palette palette) {
-        put(palette.paper(), "Panel.background", "RootPane.background", "OptionPane.background", "TabbedPane.background");
-        put(palette.paper(), "Viewport.background", "ScrollPane.background", "CheckBox.background", "MenuBar.background");
+        put(
+                palette.paper(),
+                "Panel.background",
+                "RootPane.background",
+                "OptionPane.background",
+                "TabbedPane.background");
+        put(
+                palette.paper(),
+                "Viewport.background",
+                "ScrollPane.background",
+                "CheckBox.background",
+                "MenuBar.background");
         put(palette.card(), "Table.background", "TextField.background", "TextArea.background", "ComboBox.background");
         put(palette.card(), "List.background", "Spinner.background", "PopupMenu.background", "TableHeader.background");
         put(palette.ink(), "Label.foreground", "Panel.foreground", "Table.foreground", "TextField.foreground");
@@ -47,8 +57,16 @@ final class Theme {
         put(palette.soft(), "TableHeader.foreground");
         put(palette.line(), "Component.borderColor", "Table.gridColor", "Separator.foreground");
         put(palette.line(), "TableHeader.bottomSeparatorColor", "TableHeader.separatorColor");
-        put(palette.tint(), "Table.selectionBackground", "Table.selectionInactiveBackground", "List.selectionBackground");
-        put(palette.ink(), "Table.selectionForeground", "Table.selectionInactiveForeground", "List.selectionForeground");
+        put(
+                palette.tint(),
+                "Table.selectionBackground",
+                "Table.selectionInactiveBackground",
+                "List.selectionBackground");
+        put(
+                palette.ink(),
+                "Table.selectionForeground",
+                "Table.selectionInactiveForeground",
+                "List.selectionForeground");
         put(palette.card(), "ToolTip.background");
         put(palette.ink(), "ToolTip.foreground");
     }
@@ -56,7 +74,11 @@ final class Theme {
     private static void controls(Palette palette) {
         put(palette.accent(), "Component.focusColor", "Component.focusedBorderColor", "Button.focusedBorderColor");
         put(palette.accent(), "Button.default.background", "ProgressBar.foreground", "CheckBox.icon.checkmarkColor");
-        put(palette.accent(), "TabbedPane.underlineColor", "Button.default.borderColor", "TextField.selectionBackground");
+        put(
+                palette.accent(),
+                "TabbedPane.underlineColor",
+                "Button.default.borderColor",
+                "TextField.selectionBackground");
         put(palette.onAccent(), "Button.default.foreground", "TextField.selectionForeground");
         put(palette.card(), "Button.background");
         UIManager.put("Component.focusWidth", 1);

@@ -52,8 +52,7 @@ final class ValueScale {
         double[] from = part < 0.5 ? STOPS[0] : STOPS[1];
         double[] to = part < 0.5 ? STOPS[1] : STOPS[2];
         double t = part < 0.5 ? 2 * part : 2 * part - 1;
-        return ofLab(
-                from[0] + t * (to[0] - from[0]), from[1] + t * (to[1] - from[1]), from[2] + t * (to[2] - from[2]));
+        return ofLab(from[0] + t * (to[0] - from[0]), from[1] + t * (to[1] - from[1]), from[2] + t * (to[2] - from[2]));
     }
 
     /** CIE 15 formulas and the sRGB matrix of IEC 61966-2-1, white D65. */

@@ -105,8 +105,8 @@ final class WellPainter {
             }
             case BLANK_UNTRIGGERED -> {
                 g.setColor(palette.edge());
-                g.setStroke(new BasicStroke(
-                        thick, BasicStroke.CAP_BUTT, BasicStroke.JOIN_ROUND, 1, new float[] {4, 3}, 0));
+                g.setStroke(
+                        new BasicStroke(thick, BasicStroke.CAP_BUTT, BasicStroke.JOIN_ROUND, 1, new float[] {4, 3}, 0));
                 g.draw(outline);
             }
             case STANDARD -> {
@@ -235,8 +235,8 @@ final class WellPainter {
             GlyphVector glyphs = sign.createGlyphVector(g.getFontRenderContext(), badge.sign());
             Rectangle2D bounds = glyphs.getVisualBounds();
             g.setColor(palette.onAttention());
-            g.drawGlyphVector(glyphs, (float) (x + size / 2 - bounds.getCenterX()), (float)
-                    (y + size / 2 - bounds.getCenterY()));
+            g.drawGlyphVector(
+                    glyphs, (float) (x + size / 2 - bounds.getCenterX()), (float) (y + size / 2 - bounds.getCenterY()));
         }
     }
 }

@@ -105,7 +105,14 @@ class WritersTest {
                 before: line
                 calibration: {by: standards, model: quadratic, weights: 1/x2}
                 report: {unit: mg/kg}
-                accept: {control-recovery: {least: 91.3 %, most: 107.7 %}}
+                accept: {control-recovery: {least: 91.3 %, most: 107.7 %}, slope: {least: 95 %}, blank-sd: {most: 0.004}}
+                uncertainty:
+                  by: validation
+                  sample-volume: {tolerance: 0.8 %}
+                  standard: {expanded: 1 %}
+                  mass: {standard: 0.2 mg}
+                  creep: {standard: 0.0007}
+                  validation: {precision: 2.5 %}
                 cautions: ["a: b # c", 'say "no"']
                 """;
         AssayMethod method = new MethodReader().parse(Path.of("two"), text);

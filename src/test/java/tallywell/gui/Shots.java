@@ -53,7 +53,11 @@ final class Shots {
                         public void savedLayout(Path file) {}
                     };
                     desk.selection().columns(3, 4, false);
-                    shot(new LayoutPage(desk, Shown.POINT, host), 1366, 740, "/tmp/shots/layout" + (dark ? "-dark" : "") + ".png");
+                    shot(
+                            new LayoutPage(desk, Shown.POINT, host),
+                            1366,
+                            740,
+                            "/tmp/shots/layout" + (dark ? "-dark" : "") + ".png");
                 }
             } catch (Exception e) {
                 throw new IllegalStateException(e);
