@@ -1,5 +1,12 @@
 package tallywell;
 
+import java.io.FileDescriptor;
+import java.io.FileOutputStream;
+import java.io.PrintStream;
+import java.nio.charset.StandardCharsets;
+import tallywell.cli.Cli;
+import tallywell.cli.Console;
+
 /** Starts the program. */
 public final class Main {
     private Main() {}
@@ -10,6 +17,16 @@ public final class Main {
      * @param args the words of the command line
      */
     public static void main(String[] args) {
-        System.exit(0);
+        boolean terminal = System.console() != null;
+        Console console = new Console(stream(FileDescriptor.out), stream(FileDescriptor.err), terminal);
+        System.exit(Cli.run(console, args));
+    }
+
+    /** UTF-8 on every system, whatever its own encoding is. */
+    private static PrintStream stream(FileDescriptor descriptor) {
+        return new PrintStream(
+                new java.io.BufferedOutputStream(new FileOutputStream(descriptor), 1 << 13),
+                true,
+                StandardCharsets.UTF_8);
     }
 }

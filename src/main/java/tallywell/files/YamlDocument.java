@@ -53,6 +53,7 @@ final class YamlDocument {
     /** The same from a text that was read already; the path only serves messages. */
     static YamlMapping parse(Path path, String text, String kind, String... keys) throws InputException {
         YamlDocument document = new YamlDocument(path, text);
+        document.refuseOtherFiles(kind);
         YamlNode root = document.root(kind);
         YamlMapping top = root.mapping("what the first line 'tallywell: " + kind + "' begins");
         YamlNode marker = top.find("tallywell")
@@ -64,6 +65,20 @@ final class YamlDocument {
         }
         top.only(keys);
         return top;
+    }
+
+    /** A file that is not one of ours at all gets a message about that, not about its structure. */
+    private void refuseOtherFiles(String kind) throws InputException {
+        boolean blank = text.isBlank();
+        boolean ours = lines.stream().anyMatch(line -> line.startsWith("tallywell"));
+        if (!blank && !ours) {
+            throw new InputException(
+                    Place.file(path),
+                    "found no line 'tallywell: " + kind + "'; expected a file that begins with it"
+                            + (kind.startsWith("run/")
+                                    ? " (for exports without a run file, give --method and --layout)"
+                                    : ""));
+        }
     }
 
     private YamlNode root(String kind) throws InputException {
@@ -138,14 +153,16 @@ final class YamlDocument {
         String problem = String.valueOf(e.getProblem());
         String hint;
         int shown = line;
+        int open = firstUnpairedQuote();
         if (here.startsWith("%") || here.startsWith("@") || here.startsWith("`")) {
             hint = "quote a text that begins with " + here.charAt(0);
+        } else if (open >= 0 && open <= line) {
+            // The structure breaks only where the next quotation mark closes it, which may be far below.
+            shown = open;
+            here = lines.get(open).strip();
+            hint = "a quotation mark opened here is not closed";
         } else if (problem.contains("',' or ']'") || problem.contains("',' or '}'")) {
             hint = "a bracket opened in line " + (from + 1) + " is not closed, or a comma is missing";
-        } else if (problem.contains("end of stream") || problem.contains("quoted scalar")) {
-            shown = from;
-            here = shown < lines.size() ? lines.get(shown).strip() : here;
-            hint = "a quotation mark opened here is not closed";
         } else if (problem.contains("mapping values are not allowed")
                 || COLON_IN_TEXT.matcher(here).matches()) {
             hint = "quote a text that holds ': '";
@@ -156,6 +173,16 @@ final class YamlDocument {
         }
         return new InputException(
                 Place.line(path, shown + 1), "found '" + clipped(here) + "', which breaks the structure; " + hint, e);
+    }
+
+    /** The first line with an odd number of double quotation marks, from 0; -1 if there is none. */
+    private int firstUnpairedQuote() {
+        for (int i = 0; i < lines.size(); i++) {
+            if (lines.get(i).chars().filter(c -> c == '"').count() % 2 == 1) {
+                return i;
+            }
+        }
+        return -1;
     }
 
     private static String clipped(String text) {

@@ -14,6 +14,7 @@ import java.util.Optional;
  * @param triggerDilution what the added volume does to the absorbance before
  * @param before how the absorbance before follows from the baseline
  * @param cautions what to watch out for on the bench
+ * @param uncertainty what it says about uncertainty
  */
 public record AssayMethod(
         String id,
@@ -23,7 +24,8 @@ public record AssayMethod(
         Optional<LightPath> lightPath,
         TriggerDilution triggerDilution,
         Before before,
-        List<String> cautions) {
+        List<String> cautions,
+        UncertaintyRule uncertainty) {
     /** Keeps copies that cannot change. */
     public AssayMethod {
         steps = List.copyOf(steps);

@@ -76,7 +76,7 @@ public enum Unit {
         return Arrays.stream(values()).filter(unit -> unit.symbol.equals(plain)).findFirst();
     }
 
-    /** The units of a kind, in ascending order of size. */
+    /** The units of a kind, in the order of the list. */
     public static List<Unit> of(Kind kind) {
         return Arrays.stream(values()).filter(unit -> unit.kind == kind).toList();
     }

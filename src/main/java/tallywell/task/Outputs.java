@@ -9,12 +9,14 @@ import java.nio.file.FileAlreadyExistsException;
 import java.nio.file.FileSystemException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.nio.file.StandardOpenOption;
 import java.util.ArrayList;
 import java.util.Collection;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.UUID;
 import tallywell.notice.OutputException;
 
 /**
@@ -92,10 +94,12 @@ final class Outputs implements Closeable {
     OutputStream open(Path target) throws OutputException {
         check(target);
         try {
-            Path temporary = Files.createTempFile(parent(target), ".tallywell-", ".part");
+            Path temporary = beside(target, ".part");
+            OutputStream out =
+                    Files.newOutputStream(temporary, StandardOpenOption.CREATE_NEW, StandardOpenOption.WRITE);
             temporary.toFile().deleteOnExit();
             staged.put(target, temporary);
-            return Files.newOutputStream(temporary);
+            return out;
         } catch (IOException e) {
             throw new OutputException(target, "cannot be written (" + reason(e) + ")", e);
         }
@@ -132,8 +136,7 @@ final class Outputs implements Closeable {
         if (!overwrite) {
             throw new FileAlreadyExistsException(target.toString(), null, "it has appeared meanwhile");
         }
-        Path old = Files.createTempFile(parent(target), ".tallywell-", ".old");
-        Files.delete(old);
+        Path old = beside(target, ".old");
         Files.move(target, old);
         return Optional.of(old);
     }
@@ -169,6 +172,10 @@ final class Outputs implements Closeable {
             // It is a leftover under a hidden name; the exit of the process tries once more.
             path.toFile().deleteOnExit();
         }
+    }
+
+    private static Path beside(Path target, String ending) {
+        return parent(target).resolve(".tallywell-" + UUID.randomUUID() + ending);
     }
 
     private static Path parent(Path target) {

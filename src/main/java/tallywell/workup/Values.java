@@ -8,6 +8,7 @@ import java.util.Set;
 import tallywell.curve.Calibration;
 import tallywell.curve.Inverse;
 import tallywell.method.AssayMethod;
+import tallywell.method.CalibrationRule;
 import tallywell.method.Sample;
 import tallywell.method.Step;
 import tallywell.method.Volumes;
@@ -69,29 +70,54 @@ final class Values {
     private OptionalDouble concentration(double net, Optional<Sample> sample, Set<Flag> flags) {
         OptionalDouble own = sample.isPresent() ? sample.get().volumeUl() : OptionalDouble.empty();
         if (calibration.isEmpty()) {
-            Volumes volumes = step.volumes().orElseThrow(() -> new AssertionError("no volumes"));
-            double pathCm = method.lightPath()
-                    .orElseThrow(() -> new AssertionError("no light path"))
-                    .cm(volumes.afterTriggerUl());
-            double molarMass = step.analyte().molarMass().orElseThrow(() -> new AssertionError("no molar mass"));
-            double absorptivity = step.signal().absorptivity().orElseThrow(() -> new AssertionError("no absorptivity"));
-            double sampleUl = own.orElse(volumes.sampleUl());
-            return OptionalDouble.of(net
-                    * volumes.afterTriggerUl()
-                    * molarMass
-                    / (absorptivity * pathCm * sampleUl * step.analyte().signalPerAnalyte()));
+            return OptionalDouble.of(byAbsorptivity(method, step, own, net));
         }
-        Inverse inverse = calibration.get().invert(net);
-        if (inverse instanceof Inverse.Within within) {
-            double scale = own.isPresent()
-                    ? step.volumes()
-                                    .orElseThrow(() -> new AssertionError("no volumes"))
-                                    .sampleUl()
-                            / own.getAsDouble()
-                    : 1;
-            return OptionalDouble.of(within.level() * scale);
+        OptionalDouble level = level(calibration.get(), net, flags);
+        if (level.isPresent()) {
+            return OptionalDouble.of(level.getAsDouble() * volumeScale(step, own));
         }
-        flags.add(inverse instanceof Inverse.Below ? Flag.BELOW_STANDARDS : Flag.ABOVE_STANDARDS);
         return OptionalDouble.empty();
+    }
+
+    private OptionalDouble level(Calibration curve, double net, Set<Flag> flags) {
+        Inverse inverse = curve.invert(net);
+        if (inverse instanceof Inverse.Within within) {
+            return OptionalDouble.of(within.level());
+        }
+        if (inverse instanceof Inverse.Above) {
+            flags.add(Flag.ABOVE_STANDARDS);
+            return OptionalDouble.empty();
+        }
+        // The line of a single standard starts at the blank: what lies a little below is scatter about nothing.
+        if (step.calibration() instanceof CalibrationRule.BySingleStandard) {
+            return curve.curve().levelOf(net);
+        }
+        flags.add(Flag.BELOW_STANDARDS);
+        return OptionalDouble.empty();
+    }
+
+    /** The concentration in g/L of the solution pipetted that a net ΔA stands for by the molar absorptivity. */
+    static double byAbsorptivity(AssayMethod method, Step step, OptionalDouble ownUl, double net) {
+        Volumes volumes = step.volumes().orElseThrow(() -> new AssertionError("no volumes"));
+        double pathCm = method.lightPath()
+                .orElseThrow(() -> new AssertionError("no light path"))
+                .cm(volumes.afterTriggerUl());
+        double molarMass = step.analyte().molarMass().orElseThrow(() -> new AssertionError("no molar mass"));
+        double absorptivity = step.signal().absorptivity().orElseThrow(() -> new AssertionError("no absorptivity"));
+        double sampleUl = ownUl.orElse(volumes.sampleUl());
+        return net
+                * volumes.afterTriggerUl()
+                * molarMass
+                / (absorptivity * pathCm * sampleUl * step.analyte().signalPerAnalyte());
+    }
+
+    /** Volume of sample by the method over the sample's own. */
+    static double volumeScale(Step step, OptionalDouble ownUl) {
+        return ownUl.isPresent()
+                ? step.volumes()
+                                .orElseThrow(() -> new AssertionError("no volumes"))
+                                .sampleUl()
+                        / ownUl.getAsDouble()
+                : 1;
     }
 }
