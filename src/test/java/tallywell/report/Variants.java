@@ -126,7 +126,8 @@ final class Variants {
                 method.lightPath(),
                 method.triggerDilution(),
                 method.before(),
-                method.cautions());
+                method.cautions(),
+                method.uncertainty());
     }
 
     private static AssayMethod before(AssayMethod method, Before before) {
@@ -138,7 +139,8 @@ final class Variants {
                 method.lightPath(),
                 method.triggerDilution(),
                 before,
-                method.cautions());
+                method.cautions(),
+                method.uncertainty());
     }
 
     private static Step step(Step step, Timing timing, Creep creep, CalibrationRule calibration, ReportRule report) {
