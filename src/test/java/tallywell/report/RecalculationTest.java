@@ -162,7 +162,7 @@ class RecalculationTest {
             for (String well : wells) {
                 for (int step = 1; step <= expected.analysis().steps().size(); step++) {
                     int row = places.row(step, Well.parse(well).orElseThrow());
-                    now = unused(now, At.cell(row, WellColumns.USED.ordinal()));
+                    now = unused(now, At.cell(row, WellColumns.USED.column()));
                 }
             }
             return now;
