@@ -33,7 +33,8 @@ record Facts(
     private static final int LONGEST_TEXT = 200;
 
     /** Words of these meanings name nothing by themselves. */
-    private static final Set<Meaning> ANNOUNCING = EnumSet.of(Meaning.WAVELENGTH, Meaning.TIME, Meaning.PLATE);
+    private static final Set<Meaning> ANNOUNCING =
+            EnumSet.of(Meaning.WAVELENGTH, Meaning.TIME, Meaning.PLATE, Meaning.ROW, Meaning.COLUMN, Meaning.WELL);
 
     private static final Pattern NANOMETRES = Pattern.compile("(\\d{2,4})(?:[.,]\\d+)? ?nm\\b");
     private static final Pattern LETTER_WAVELENGTH = Pattern.compile(
@@ -256,6 +257,16 @@ record Facts(
                 || time.isPresent()
                 || cycle.isPresent()
                 || !label.isEmpty();
+    }
+
+    /** These facts of a piece, completed by those of the title over it: whatever that says of the readings holds. */
+    Facts under(Facts title) {
+        Set<Meaning> both = EnumSet.noneOf(Meaning.class);
+        both.addAll(meanings);
+        both.addAll(title.meanings);
+        Facts completed = or(title);
+        return new Facts(
+                completed.plate, completed.wavelengthNm, completed.time, completed.cycle, completed.label, both);
     }
 
     /** These facts, completed by those of something less near. */

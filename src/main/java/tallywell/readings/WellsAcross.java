@@ -388,6 +388,7 @@ final class WellsAcross implements Form {
                             Places.across(one, columns),
                             null,
                             null,
+                            "",
                             -1));
                 }
                 return;
@@ -403,6 +404,7 @@ final class WellsAcross implements Form {
                     Places.across(all, columns),
                     well -> times,
                     null,
+                    "",
                     -1));
         }
     }

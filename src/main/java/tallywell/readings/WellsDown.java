@@ -48,6 +48,10 @@ final class WellsDown implements Form {
     /** The columns that name wells in this row, those in the next ones alike. */
     private static List<Position> positions(Sheet sheet, int row) {
         List<Position> found = new ArrayList<>();
+        Optional<Position> pair = pair(sheet, row, true);
+        if (pair.isPresent()) {
+            return List.of(pair.get());
+        }
         for (int column = 0; column < sheet.width(row); column++) {
             Position single = new Position(column, -1, -1);
             if (single.well(sheet, row).isPresent()) {
@@ -55,17 +59,22 @@ final class WellsDown implements Form {
             }
         }
         if (found.isEmpty()) {
-            for (int column = 0; column + 1 < sheet.width(row); column++) {
-                for (Position pair :
-                        List.of(new Position(column, column, column + 1), new Position(column, column + 1, column))) {
-                    if (pair.isPair(sheet, row)) {
-                        return List.of(pair);
-                    }
-                }
-            }
-            return found;
+            return pair(sheet, row, false).stream().toList();
         }
         return sideBySide(sheet, row, found);
+    }
+
+    /** Two neighbouring columns that name wells together. */
+    private static Optional<Position> pair(Sheet sheet, int row, boolean headed) {
+        for (int column = 0; column + 1 < sheet.width(row); column++) {
+            for (Position pair :
+                    List.of(new Position(column, column, column + 1), new Position(column, column + 1, column))) {
+                if (headed ? pair.isHeaded(sheet, row) : pair.isPair(sheet, row)) {
+                    return Optional.of(pair);
+                }
+            }
+        }
+        return Optional.empty();
     }
 
     /** Lists side by side have readings behind each well; a second column that merely looks like wells has none. */
@@ -133,8 +142,8 @@ final class WellsDown implements Form {
                     .map(WellHeading::well);
         }
 
-        /** Letters and numbers beside each other name wells if headed so, or if letters repeat in a longer list. */
-        boolean isPair(Sheet sheet, int row) {
+        /** Whether headings say that the two columns name rows and columns of a plate. */
+        boolean isHeaded(Sheet sheet, int row) {
             if (well(sheet, row).isEmpty()) {
                 return false;
             }
@@ -143,6 +152,14 @@ final class WellsDown implements Form {
                         || Words.in(sheet.text(up, number)).contains(Meaning.COLUMN)) {
                     return true;
                 }
+            }
+            return false;
+        }
+
+        /** Letters and numbers beside each other name wells if they repeat in a longer list. */
+        boolean isPair(Sheet sheet, int row) {
+            if (well(sheet, row).isEmpty()) {
+                return false;
             }
             Map<Integer, Integer> letters = new HashMap<>();
             Map<Integer, Integer> numbers = new HashMap<>();
@@ -670,8 +687,8 @@ final class WellsDown implements Form {
                 RowGroup group,
                 Places places,
                 java.util.function.@org.jspecify.annotations.Nullable IntFunction<Times> times) {
-            list.pieces.add(
-                    new Piece(sheet, form, list.top, list.last, facts, group.wells(), places, times, null, marks()));
+            list.pieces.add(new Piece(
+                    sheet, form, list.top, list.last, facts, group.wells(), places, times, null, "", marks()));
         }
     }
 }
