@@ -91,7 +91,7 @@ record Piece(
             if (!(Math.abs(value) <= Double.MAX_VALUE)) {
                 throw sheet.fault(row, column, "the reading", "a number of usual size");
             }
-            values[at] = value;
+            values[at] = facts.has(Meaning.MILLI) ? value / 1000 : value;
             return Mark.NONE;
         }
         if (look == Look.OVER) {
