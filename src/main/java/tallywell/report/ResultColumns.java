@@ -2,9 +2,13 @@ package tallywell.report;
 
 import java.io.IOException;
 import java.util.List;
+import java.util.Optional;
+import java.util.OptionalDouble;
 import java.util.Set;
+import java.util.function.ToDoubleFunction;
 import java.util.stream.Collectors;
 import tallywell.assess.Judgement;
+import tallywell.budget.ResultBudget;
 import tallywell.workup.Flag;
 import tallywell.workup.Result;
 
@@ -31,6 +35,8 @@ enum ResultColumns {
     FLAGS,
     ADVICE;
 
+    private static final List<ResultColumns> ALL = List.of(values());
+
     private final String title;
 
     ResultColumns(String title) {
@@ -44,6 +50,21 @@ enum ResultColumns {
     /** The name in the header row. */
     String title() {
         return title;
+    }
+
+    /** The column, from 0. */
+    int column() {
+        return ALL.indexOf(this);
+    }
+
+    /** The column at an index from 0. */
+    static ResultColumns at(int column) {
+        return ALL.get(column);
+    }
+
+    /** How many columns there are. */
+    static int count() {
+        return ALL.size();
     }
 
     /** The header row. */
@@ -66,10 +87,10 @@ enum ResultColumns {
         to.text(result.analyte());
         to.number(result.value());
         to.text(result.unit().symbol());
-        // Standard uncertainty, expanded uncertainty, coverage factor: no budget has been made.
-        to.empty();
-        to.empty();
-        to.empty();
+        Optional<ResultBudget> budget = judgement.budget();
+        to.number(number(budget, ResultBudget::standardUncertainty));
+        to.number(number(budget, ResultBudget::expandedUncertainty));
+        to.number(number(budget, ResultBudget::coverageFactor));
         to.number(result.n());
         to.number(result.cvPercent());
         to.number(result.dilution().factor());
@@ -79,6 +100,10 @@ enum ResultColumns {
         to.text(judgement.verdict().word());
         to.text(words(result.flags()));
         to.text(judgement.advice().word());
+    }
+
+    private static OptionalDouble number(Optional<ResultBudget> budget, ToDoubleFunction<ResultBudget> what) {
+        return budget.isPresent() ? OptionalDouble.of(what.applyAsDouble(budget.get())) : OptionalDouble.empty();
     }
 
     /** Flags as files spell them, joined by blanks. */

@@ -24,6 +24,8 @@ final class ResultPlaces {
         FRACTION("spike_fraction", "part of the pipetted volume that is spike"),
         SD("sd", "standard deviation of the values of the wells");
 
+        private static final List<Working> ALL = List.of(values());
+
         private final String title;
         private final String meaning;
 
@@ -41,7 +43,7 @@ final class ResultPlaces {
         }
 
         int column() {
-            return ResultColumns.values().length + ordinal();
+            return ResultColumns.count() + ALL.indexOf(this);
         }
     }
 
@@ -94,7 +96,7 @@ final class ResultPlaces {
 
     /** First column of the values of single wells. */
     int firstReplicate() {
-        return ResultColumns.values().length + Working.values().length;
+        return ResultColumns.count() + Working.values().length;
     }
 
     /** First column of the same with excluded wells put back. */
@@ -107,7 +109,7 @@ final class ResultPlaces {
     }
 
     static String own(int row, ResultColumns column) {
-        return At.cell(row, column.ordinal());
+        return At.cell(row, column.column());
     }
 
     static String own(int row, Working column) {

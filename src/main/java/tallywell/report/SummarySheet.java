@@ -216,7 +216,7 @@ final class SummarySheet {
     private String bound(Judgement judgement) {
         boolean above = judgement.result().flags().contains(Flag.ABOVE_STANDARDS);
         boolean below = judgement.result().flags().contains(Flag.BELOW_STANDARDS);
-        OptionalDouble bound = above == below ? OptionalDouble.empty() : new Scale(draft, judgement).bound(above);
+        OptionalDouble bound = above == below ? OptionalDouble.empty() : new ResultScale(draft, judgement).bound(above);
         return bound.isPresent() ? (above ? "> " : "< ") + Numbers.rounded(bound.getAsDouble(), DIGITS) : "no value";
     }
 

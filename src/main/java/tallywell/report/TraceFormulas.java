@@ -4,6 +4,7 @@ import java.util.List;
 import java.util.Optional;
 import tallywell.method.Before;
 import tallywell.method.Creep;
+import tallywell.method.CreepOwner;
 import tallywell.plate.Well;
 import tallywell.trace.Change;
 import tallywell.trace.FinishedPart;
@@ -121,20 +122,14 @@ final class TraceFormulas {
             return Optional.of(single(well.well(), points.get(points.size() - 1).ref()));
         }
         String after = draft.wells().cell(last.number(), well.well(), WellColumns.A_AFTER);
-        if (!isLine(same)) {
-            return hasNoLine(same) ? Optional.of(after) : Optional.empty();
+        boolean goesOn = same.trace().creepPerMin().isPresent() && last.step().creepOwner() == CreepOwner.NOTHING;
+        if (!goesOn) {
+            return Optional.of(after);
         }
         String creep = draft.wells().cell(last.number(), well.well(), WellColumns.CREEP_PER_MIN);
         String time = draft.wells().cell(last.number(), well.well(), WellPlaces.Working.NEXT_TRIGGER);
         return Optional.of(
                 "IF(OR(" + after + "=\"\"," + creep + "=\"\"),\"\"," + after + "+" + creep + "/60*" + time + ")");
-    }
-
-    private static boolean hasNoLine(WellResult well) {
-        return well.trace()
-                .change()
-                .filter(change -> change.finished().isPresent())
-                .isEmpty();
     }
 
     /** Whether the absorbance after the reaction is that of the line through the finished part. */

@@ -17,7 +17,7 @@ import tallywell.workup.StepAnalysis;
  * What 1 g/L of the solution pipetted stands for in the original sample: dilution, own volume and unit of one result,
  * as a number and as a formula.
  */
-final class Scale {
+final class ResultScale {
     private static final double PER_MILLI = 1000;
 
     private final Draft draft;
@@ -25,7 +25,7 @@ final class Scale {
     private final Result result;
     private final Optional<Sample> sample;
 
-    Scale(Draft draft, Judgement judgement) {
+    ResultScale(Draft draft, Judgement judgement) {
         this.draft = draft;
         this.result = judgement.result();
         this.step = draft.analysis().stepOf(result);
