@@ -18,6 +18,7 @@ import tallywell.method.Limits;
 import tallywell.method.Model;
 import tallywell.method.ReportRule;
 import tallywell.method.Signal;
+import tallywell.method.SignalFormula;
 import tallywell.method.StaggerFrom;
 import tallywell.method.Step;
 import tallywell.method.Timing;
@@ -46,7 +47,12 @@ public final class MethodReader {
         "calibration",
         "report",
         "accept",
-        "cautions"
+        "cautions",
+        "formulas",
+        "reagents",
+        "dilutions",
+        "well",
+        "difference"
     };
 
     /** Reads a method file. */
@@ -86,7 +92,9 @@ public final class MethodReader {
                 lightPath,
                 dilution,
                 word(top, "before", Before.class, Before.MEAN),
-                cautions(top));
+                cautions(top),
+                BenchReader.bench(top, steps),
+                DifferenceReader.differences(top, steps));
     }
 
     private static void checkDilution(
@@ -122,10 +130,21 @@ public final class MethodReader {
 
     private static Step step(YamlMapping top, YamlNode item, Optional<LightPath> lightPath) throws InputException {
         YamlMapping keys = item.mapping("a step")
-                .only("analyte", "volumes", "timing", "signal", "calibration", "creep", "report", "accept");
+                .only(
+                        "analyte",
+                        "volumes",
+                        "timing",
+                        "signal",
+                        "calibration",
+                        "creep",
+                        "report",
+                        "accept",
+                        "signal-formula",
+                        "reactions",
+                        "standard");
         Layered signal = Layered.of(top, keys, "signal").only("species", "wavelength", "absorptivity", "direction");
         Layered calibration = Layered.of(top, keys, "calibration").only("by", "model", "weights");
-        Layered report = Layered.of(top, keys, "report").only("unit", "solids");
+        Layered report = Layered.of(top, keys, "report").only("unit", "solids", "as");
         Layered creep = Layered.of(top, keys, "creep").only("correct", "creep-belongs-to");
         Layered accept = Layered.of(top, keys, "accept")
                 .only("delta-a", "absorbance", "blank-delta-a", "replicates", "control-recovery", "spike-recovery");
@@ -138,7 +157,12 @@ public final class MethodReader {
                 creep.word("creep-belongs-to", CreepOwner.class, CreepOwner.NOTHING),
                 calibration(calibration),
                 report(report),
-                limits(accept));
+                limits(accept),
+                word(keys, "signal-formula", SignalFormula.class, SignalFormula.DIFFERENCE),
+                ChemistryReader.chemistry(top, keys, analyte(keys)),
+                FormReader.standard(keys));
+        FormReader.check(step, report.find("as"), keys.find("standard"));
+        ChemistryReader.check(step, keys);
         if (step.calibration() instanceof CalibrationRule.ByAbsorptivity) {
             checkAbsorptivity(calibration.need("by", ""), step, lightPath);
         }
@@ -165,7 +189,7 @@ public final class MethodReader {
         }
     }
 
-    private static Analyte analyte(YamlMapping step) throws InputException {
+    static Analyte analyte(YamlMapping step) throws InputException {
         YamlNode node = step.need("analyte", "'analyte: {name: L-malic acid, formula: C4H6O5}'");
         YamlMapping keys = node.mapping("an analyte, such as {name: L-malic acid, formula: C4H6O5}")
                 .only("name", "formula", "molar-mass", "signal-per-analyte");
@@ -294,9 +318,9 @@ public final class MethodReader {
         Unit unit = unit(keys.need("unit", "'unit: g/L'"), Kind.CONCENTRATION, Kind.AMOUNT_CONCENTRATION, Kind.CONTENT);
         Optional<YamlNode> solids = keys.find("solids");
         if (solids.isPresent()) {
-            return new ReportRule(unit, unit(solids.get(), Kind.CONTENT));
+            return new ReportRule(unit, unit(solids.get(), Kind.CONTENT), FormReader.as(keys));
         }
-        return new ReportRule(unit, unit.kind() == Kind.CONTENT ? unit : Unit.GRAM_PER_100_G);
+        return new ReportRule(unit, unit.kind() == Kind.CONTENT ? unit : Unit.GRAM_PER_100_G, FormReader.as(keys));
     }
 
     private static Unit unit(YamlNode node, Kind... kinds) throws InputException {

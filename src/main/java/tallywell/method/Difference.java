@@ -1,0 +1,21 @@
+package tallywell.method;
+
+/**
+ * An analyte that follows from what is there in all after a treatment, less what was there free:
+ * {@code c = (M2/M1) / released / yield · (c total - c free)}.
+ *
+ * @param analyte what follows; its molar mass is given
+ * @param of name of the analyte that is measured
+ * @param released molecules of that analyte which the treatment makes from one molecule, positive
+ * @param yield part of the analyte that the treatment converts, above 0 to 1
+ * @param chemistry the treatment
+ */
+public record Difference(Analyte analyte, String of, double released, double yield, Chemistry chemistry) {
+    /** Refuses what releases nothing. */
+    public Difference {
+        if (!(released > 0 && yield > 0 && yield <= 1)) {
+            throw new IllegalArgumentException(
+                    "released must be > 0 and yield above 0 to 1 but were " + released + " and " + yield);
+        }
+    }
+}
