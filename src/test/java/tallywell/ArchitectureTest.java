@@ -41,7 +41,7 @@ class ArchitectureTest {
             trace    | quantity numeric
             curve    | quantity numeric
             workup   | quantity notice numeric plate method trace curve
-            budget   | quantity numeric method curve workup
+            budget   | quantity notice numeric plate method curve workup
             assess   | quantity notice numeric plate method curve workup budget
             plan     | quantity notice plate method
             chart    | quantity plate trace curve workup assess

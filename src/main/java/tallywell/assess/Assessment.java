@@ -1,18 +1,22 @@
 package tallywell.assess;
 
 import java.util.List;
+import tallywell.budget.PlateBudget;
 
 /**
  * Whether a batch and its results can stand.
  *
  * @param judgements one a result, in the order of the results
  * @param checks the criteria for the batch
+ * @param observations further checks, most of them statistical, that decide nothing but should be looked at where failed
+ * @param budget how sure the results are, in their order
  */
-public record Assessment(List<Judgement> judgements, List<Check> checks) {
+public record Assessment(List<Judgement> judgements, List<Check> checks, List<Check> observations, PlateBudget budget) {
     /** Keeps copies that cannot change. */
     public Assessment {
         judgements = List.copyOf(judgements);
         checks = List.copyOf(checks);
+        observations = List.copyOf(observations);
     }
 
     /** Whether no criterion failed. */

@@ -3,6 +3,7 @@ package tallywell.assess;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.OptionalDouble;
+import tallywell.budget.PlateBudget;
 import tallywell.quantity.Numbers;
 import tallywell.workup.Analysis;
 import tallywell.workup.BlankMean;
@@ -16,6 +17,7 @@ public final class Assessor {
 
     /** Judges the batch, then each result. */
     public Assessment assess(Analysis analysis) {
+        PlateBudget budget = PlateBudget.of(analysis);
         List<Check> checks = new ArrayList<>();
         for (StepAnalysis step : analysis.steps()) {
             String of = analysis.steps().size() == 1
@@ -24,10 +26,11 @@ public final class Assessor {
             for (BlankMean blank : step.blanks().values()) {
                 checks.add(blank(blank, step.step().limits().blankDeltaAMost(), of));
             }
+            checks.addAll(new BatchChecks(analysis.assay().method(), step, of).all());
         }
         checks.addAll(recoveries(analysis));
         boolean passed = checks.stream().noneMatch(check -> check.state() == Check.State.FAILED);
-        return new Assessment(Verdicts.of(analysis, passed), checks);
+        return new Assessment(Verdicts.of(analysis, budget, passed), checks, new Observations(budget).all(), budget);
     }
 
     private static Check blank(BlankMean blank, OptionalDouble most, String of) {

@@ -2,20 +2,23 @@ package tallywell.assess;
 
 import java.util.EnumSet;
 import java.util.List;
+import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.Set;
+import tallywell.budget.PlateBudget;
+import tallywell.budget.Repeatability;
 import tallywell.curve.Calibration;
+import tallywell.method.Direction;
 import tallywell.method.Limits;
 import tallywell.quantity.Dilution;
 import tallywell.workup.Analysis;
 import tallywell.workup.Flag;
 import tallywell.workup.Result;
 import tallywell.workup.StepAnalysis;
-import tallywell.workup.WellResult;
 
 /**
- * Judges each result by one table, first line that applies: over range or missing, incomplete, range, replicates, then
- * what a person should look at.
+ * Judges each result by one table, first line that applies: over range or missing, incomplete, indicator, range,
+ * replicates, detection, then what a person should look at. The table stands in {@code docs/verdicts.md}.
  */
 final class Verdicts {
     /** A saturated well tells only that it holds more than the reader sees; this much more dilution is a lower bound. */
@@ -31,20 +34,29 @@ final class Verdicts {
             Flag.JUMP,
             Flag.CURVE_MISFIT,
             Flag.CREEP_BELONGS,
-            Flag.RECOVERY_OUT);
+            Flag.RECOVERY_OUT,
+            Flag.OUTLIER,
+            Flag.SCATTER_HIGH);
 
     private Verdicts() {}
 
-    static Judgement of(Analysis analysis, Result result, boolean batchPassed) {
+    static Judgement of(Analysis analysis, PlateBudget budget, Result result, boolean batchPassed) {
         StepAnalysis step = analysis.stepOf(result);
+        Optional<Repeatability> scatter = budget.repeatabilities().get(result.step() - 1);
         Set<Flag> flags = EnumSet.noneOf(Flag.class);
         flags.addAll(result.flags());
         flags.addAll(windowFlags(result, step.step().limits()));
-        if (replicatesDiffer(result, step)) {
-            flags.add(Flag.REPLICATES_DIFFER);
+        flags.addAll(new Replicates(result, step).flags(scatter));
+        if (isIndicatorLow(result, step)) {
+            flags.add(Flag.INDICATOR_LOW);
         }
         if (Recoveries.isOut(analysis, result)) {
             flags.add(Flag.RECOVERY_OUT);
+        }
+        if (result.role().equals("sample") && result.netDeltaA().isPresent()) {
+            Detection.of(step, scatter, result)
+                    .flatMap(limits -> limits.flag(result.netDeltaA().getAsDouble()))
+                    .ifPresent(flags::add);
         }
         Judgement judgement = judge(result.with(flags), flags, step);
         return !batchPassed && judgement.verdict() == Verdict.REPORT
@@ -62,6 +74,10 @@ final class Verdicts {
         if (flags.contains(Flag.REACTION_INCOMPLETE)) {
             return repeat(result, new Advice.ReadLonger());
         }
+        if (flags.contains(Flag.INDICATOR_LOW)) {
+            // What was seen is only what the indicator could show, so the dilution is a lower bound.
+            return repeat(result, new Advice.Dilute(DilutionSeries.atLeast(result.dilution(), 2)));
+        }
         if (flags.contains(Flag.ABOVE_STANDARDS)
                 || flags.contains(Flag.ABOVE_WINDOW)
                 || flags.contains(Flag.ABSORBANCE_HIGH)) {
@@ -74,6 +90,9 @@ final class Verdicts {
         }
         if (flags.contains(Flag.REPLICATES_DIFFER)) {
             return repeat(result, new Advice.Repeat());
+        }
+        if (flags.contains(Flag.BELOW_DETECTION) && result.dilution().factor() > 1) {
+            return repeat(result, lower(result, step));
         }
         boolean look = flags.stream().anyMatch(LOOK_AT::contains);
         return new Judgement(result, look ? Verdict.CHECK : Verdict.REPORT, new Advice.None());
@@ -141,40 +160,19 @@ final class Verdicts {
         return flags;
     }
 
-    /** Replicates pass if either limit holds; without any limit they are not assessed. */
-    private static boolean replicatesDiffer(Result result, StepAnalysis step) {
-        Limits limits = step.step().limits();
-        double[] nets = step.where(well -> well.used() && result.wells().contains(well.well())).stream()
-                .map(WellResult::netDeltaA)
-                .flatMapToDouble(OptionalDouble::stream)
-                .toArray();
-        boolean limited =
-                limits.replicateCv().isPresent() || limits.replicateRange().isPresent();
-        if (!limited || nets.length < 2) {
-            return false;
-        }
-        boolean cv = limits.replicateCv().isPresent()
-                && result.cvPercent().isPresent()
-                && result.cvPercent().getAsDouble()
-                        <= 100 * limits.replicateCv().getAsDouble();
-        boolean range = limits.replicateRange().isPresent()
-                && range(nets) <= limits.replicateRange().getAsDouble();
-        return !cv && !range;
+    /** In a falling assay the absorbance left shows whether there was indicator enough. */
+    private static boolean isIndicatorLow(Result result, StepAnalysis step) {
+        OptionalDouble least = step.step().limits().batch().absorbanceLeft();
+        return step.step().signal().direction() == Direction.FALLS
+                && least.isPresent()
+                && step.wells().stream()
+                        .filter(well -> well.used() && result.wells().contains(well.well()))
+                        .anyMatch(well -> well.trace().after().orElse(Double.MAX_VALUE) < least.getAsDouble());
     }
 
-    private static double range(double[] values) {
-        double least = Double.POSITIVE_INFINITY;
-        double most = Double.NEGATIVE_INFINITY;
-        for (double value : values) {
-            least = Math.min(least, value);
-            most = Math.max(most, value);
-        }
-        return most - least;
-    }
-
-    static List<Judgement> of(Analysis analysis, boolean batchPassed) {
+    static List<Judgement> of(Analysis analysis, PlateBudget budget, boolean batchPassed) {
         return analysis.results().stream()
-                .map(result -> of(analysis, result, batchPassed))
+                .map(result -> of(analysis, budget, result, batchPassed))
                 .toList();
     }
 }

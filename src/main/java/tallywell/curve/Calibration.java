@@ -1,6 +1,7 @@
 package tallywell.curve;
 
 import java.util.List;
+import java.util.OptionalDouble;
 import tallywell.numeric.Regression;
 
 /**
@@ -14,7 +15,7 @@ import tallywell.numeric.Regression;
  * @param highest the highest level that a response is turned into
  */
 public record Calibration(
-        Curve curve, Weighting weighting, Regression fit, List<Standard> standards, double lowest, double highest) {
+        Curve curve, Weigher weighting, Regression fit, List<Standard> standards, double lowest, double highest) {
     /**
      * How far a response may lie outside the fitted responses at the ends of the range and still count as within, as a
      * part of their difference: room for rounding only, so that a response equal to that of the highest standard is
@@ -56,5 +57,48 @@ public record Calibration(
     /** The response of a standard less that of the curve. */
     public double residual(Standard standard) {
         return standard.response() - curve.at(standard.level());
+    }
+
+    /**
+     * The level that the curve gives back for the response of a standard. The curve is followed beyond the range of
+     * the standards here, since the outermost ones scatter about its ends; empty where it has no level to give.
+     */
+    public OptionalDouble backCalculated(Standard standard) {
+        return curve.levelOf(standard.response());
+    }
+
+    /** The back-calculated level over the level, 1 being 100 %; empty at level 0. */
+    public OptionalDouble recovery(Standard standard) {
+        OptionalDouble found = backCalculated(standard);
+        return standard.level() > 0 && found.isPresent()
+                ? OptionalDouble.of(found.getAsDouble() / standard.level())
+                : OptionalDouble.empty();
+    }
+
+    /**
+     * How far the curve at a level moves when the responses of all standards move together by 1, as a common blank
+     * makes them: 1 where the formula has a free constant, so that the blank cancels between samples and standards;
+     * in proportion to the level for a line through zero.
+     */
+    public double commonShift(double level) {
+        if (curve.model() != Model.LINE_THROUGH_ZERO) {
+            return 1;
+        }
+        double first = 0;
+        double second = 0;
+        for (Standard each : standards) {
+            first += each.weight() * each.level();
+            second += each.weight() * each.level() * each.level();
+        }
+        return level * first / second;
+    }
+
+    /**
+     * The weight that a response at a level has.
+     *
+     * @param level a level within the range
+     */
+    public double weightAt(double level) {
+        return weighting.weight(level, curve.at(level));
     }
 }

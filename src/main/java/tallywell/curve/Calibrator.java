@@ -5,6 +5,8 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.stream.IntStream;
 import tallywell.numeric.LineThroughZero;
+import tallywell.numeric.LogisticCurve;
+import tallywell.numeric.Polynomial;
 import tallywell.numeric.Regression;
 import tallywell.numeric.StraightLine;
 import tallywell.quantity.Numbers;
@@ -16,8 +18,8 @@ import tallywell.quantity.Numbers;
  * rising curve can be made are refused with a message for the user; a calibration that is returned holds no NaN.
  */
 public final class Calibrator {
-    /** Below this, 1 over its square is no finite number any more. */
-    private static final double LEAST_SCALE = 1e-150;
+    /** A weight beyond this comes from a level that is 0 but for rounding; its sums would overflow. */
+    private static final double MOST_WEIGHT = 1e100;
 
     private Calibrator() {}
 
@@ -27,46 +29,84 @@ public final class Calibrator {
      * @param level levels of the standard wells, n values, finite and at least 0
      * @param response their net ΔA, n finite values
      * @param model the formula
-     * @param weighting how much each well counts
+     * @param weigher how much each well counts
      * @throws StandardsException if the standards do not determine a rising curve
      */
-    public static Calibration fit(double[] level, double[] response, Model model, Weighting weighting)
+    public static Calibration fit(double[] level, double[] response, Model model, Weigher weigher)
             throws StandardsException {
         check(level, response);
         checkLevels(level, response, model);
-        double[] weight = weights(level, response, weighting);
-        return switch (model) {
-            case LINE -> line(level, response, weight, weighting);
-            case LINE_THROUGH_ZERO -> lineThroughZero(level, response, weight, weighting);
-            default -> throw new StandardsException(List.of(), "found the model " + model + "; expected line");
-        };
-    }
-
-    private static Calibration line(double[] level, double[] response, double[] weight, Weighting weighting)
-            throws StandardsException {
-        Regression fit = StraightLine.fit(level, response, weight);
-        checkSlope(fit.parameter(1));
-        Line line = Line.of(fit.parameter(0), fit.parameter(1));
-        return calibration(line, weighting, fit, level, response, weight);
-    }
-
-    private static Calibration lineThroughZero(double[] level, double[] response, double[] weight, Weighting weighting)
-            throws StandardsException {
-        Regression fit = LineThroughZero.fit(level, response, weight);
-        checkSlope(fit.parameter(0));
-        Line line = Line.throughZero(fit.parameter(0));
+        double[] weight = weights(level, response, weigher);
         double lowest = Arrays.stream(level).min().orElseThrow();
         double highest = Arrays.stream(level).max().orElseThrow();
         // One level: the blank is the other end of what was measured, since the line is forced through it.
-        return new Calibration(
-                line, weighting, fit, standards(level, response, weight), lowest < highest ? lowest : 0, highest);
+        double from = lowest < highest ? lowest : 0;
+        Regression fit = regression(level, response, weight, model);
+        Curve curve = curve(fit, model, from, highest);
+        return new Calibration(curve, weigher, fit, standards(level, response, weight), from, highest);
     }
 
-    private static Calibration calibration(
-            Curve curve, Weighting weighting, Regression fit, double[] level, double[] response, double[] weight) {
-        double lowest = Arrays.stream(level).min().orElseThrow();
-        double highest = Arrays.stream(level).max().orElseThrow();
-        return new Calibration(curve, weighting, fit, standards(level, response, weight), lowest, highest);
+    static Regression regression(double[] level, double[] response, double[] weight, Model model)
+            throws StandardsException {
+        return switch (model) {
+            case LINE -> StraightLine.fit(level, response, weight);
+            case LINE_THROUGH_ZERO -> LineThroughZero.fit(level, response, weight);
+            case QUADRATIC -> quadratic(level, response, weight);
+            case LOGISTIC_4, LOGISTIC_5 ->
+                LogisticCurve.fit(level, response, weight, model.parameters())
+                        .orElseThrow(() -> new StandardsException(
+                                List.of(),
+                                "found net ΔA that does not determine the model " + model
+                                        + "; expected standards from the foot of the curve up to where it flattens, or a"
+                                        + " model with fewer parameters (line, quadratic)"));
+        };
+    }
+
+    private static Regression quadratic(double[] level, double[] response, double[] weight) throws StandardsException {
+        try {
+            return Polynomial.fit(level, response, weight, 2);
+        } catch (IllegalArgumentException dependent) {
+            throw new StandardsException(
+                    List.of(),
+                    "found levels that lie too close together for the model quadratic; expected at least 3 clearly"
+                            + " different levels");
+        }
+    }
+
+    private static Curve curve(Regression fit, Model model, double lowest, double highest) throws StandardsException {
+        double[] p = fit.parameters();
+        switch (model) {
+            case LINE -> {
+                checkSlope(p[1]);
+                return Line.of(p[0], p[1]);
+            }
+            case LINE_THROUGH_ZERO -> {
+                checkSlope(p[0]);
+                return Line.throughZero(p[0]);
+            }
+            case QUADRATIC -> {
+                Quadratic curve = new Quadratic(p[0], p[1], p[2]);
+                // The slope is a straight line, so it is positive throughout if it is so at both ends.
+                if (!(curve.slopeAt(lowest) > 0 && curve.slopeAt(highest) > 0)) {
+                    throw notRising("bends over between the standards");
+                }
+                return curve;
+            }
+            default -> {
+                if (!(p[1] > 0 && p[3] > p[0])) {
+                    throw notRising("falls");
+                }
+                return new Logistic(model, p[0], p[1], p[2], p[3], p.length == 5 ? p[4] : 1);
+            }
+        }
+    }
+
+    private static StandardsException notRising(String course) {
+        return new StandardsException(
+                List.of(),
+                "found a curve that " + course + ", so that one net ΔA would stand for two levels or for none; expected"
+                        + " net ΔA that rises with the level throughout: leave out the levels at which the signal"
+                        + " saturates, or take another model");
     }
 
     static List<Standard> standards(double[] level, double[] response, double[] weight) {
@@ -131,28 +171,24 @@ public final class Calibrator {
         }
     }
 
-    private static double[] weights(double[] level, double[] response, Weighting weighting) throws StandardsException {
+    private static double[] weights(double[] level, double[] response, Weigher weigher) throws StandardsException {
+        double[] mean = levelMeans(level, response);
         double[] weight = new double[level.length];
-        if (weighting == Weighting.NONE) {
-            Arrays.fill(weight, 1);
-            return weight;
+        for (int i = 0; i < weight.length; i++) {
+            weight[i] = weigher.weight(level[i], mean[i]);
         }
-        double[] scale = weighting == Weighting.ONE_OVER_Y ? levelMeans(level, response) : level;
-        List<Integer> bad = IntStream.range(0, scale.length)
-                .filter(i -> !(scale[i] > LEAST_SCALE))
+        List<Integer> bad = IntStream.range(0, weight.length)
+                .filter(i -> !(weight[i] > 0 && weight[i] < MOST_WEIGHT))
                 .boxed()
                 .toList();
         if (!bad.isEmpty()) {
             throw new StandardsException(
                     bad,
-                    weighting == Weighting.ONE_OVER_Y
+                    weigher == Weighting.ONE_OVER_Y
                             ? "found a mean net ΔA of 0 or less at a level, with weights 1/y; expected net ΔA above 0"
                                     + " at every level, or weights none"
-                            : "found a standard of level 0 with weights " + weighting
+                            : "found a standard of level 0 with weights " + weigher.word()
                                     + "; expected levels above 0, or weights none");
-        }
-        for (int i = 0; i < weight.length; i++) {
-            weight[i] = weighting == Weighting.ONE_OVER_X2 ? 1 / (scale[i] * scale[i]) : 1 / scale[i];
         }
         return weight;
     }

@@ -7,7 +7,7 @@ import java.util.OptionalDouble;
  *
  * <p>A curve knows nothing of a range; {@link Calibration#invert} keeps to that of the standards.
  */
-public sealed interface Curve permits Line {
+public sealed interface Curve permits Line, Quadratic, Logistic {
     /** The formula. */
     Model model();
 

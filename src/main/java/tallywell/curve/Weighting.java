@@ -4,7 +4,7 @@ import java.util.Arrays;
 import java.util.Optional;
 
 /** How much a standard counts in the fit. */
-public enum Weighting {
+public enum Weighting implements Weigher {
     /** Every well counts the same. */
     NONE("none"),
     /** 1 over the level: variance in proportion to the level. */
@@ -23,7 +23,18 @@ public enum Weighting {
         this.word = word;
     }
 
+    @Override
+    public double weight(double level, double response) {
+        return switch (this) {
+            case NONE -> 1;
+            case ONE_OVER_X -> 1 / level;
+            case ONE_OVER_X2 -> 1 / (level * level);
+            case ONE_OVER_Y -> 1 / response;
+        };
+    }
+
     /** The word in method files. */
+    @Override
     public String word() {
         return word;
     }

@@ -8,6 +8,7 @@ import java.util.OptionalDouble;
 import java.util.regex.Pattern;
 import tallywell.method.Analyte;
 import tallywell.method.AssayMethod;
+import tallywell.method.BatchLimits;
 import tallywell.method.Before;
 import tallywell.method.CalibrationRule;
 import tallywell.method.Creep;
@@ -48,6 +49,7 @@ public final class MethodReader {
         "report",
         "accept",
         "cautions",
+        "uncertainty",
         "formulas",
         "reagents",
         "dilutions",
@@ -93,6 +95,7 @@ public final class MethodReader {
                 dilution,
                 word(top, "before", Before.class, Before.MEAN),
                 cautions(top),
+                UncertaintyReader.rule(top),
                 BenchReader.bench(top, steps),
                 DifferenceReader.differences(top, steps));
     }
@@ -147,7 +150,17 @@ public final class MethodReader {
         Layered report = Layered.of(top, keys, "report").only("unit", "solids", "as");
         Layered creep = Layered.of(top, keys, "creep").only("correct", "creep-belongs-to");
         Layered accept = Layered.of(top, keys, "accept")
-                .only("delta-a", "absorbance", "blank-delta-a", "replicates", "control-recovery", "spike-recovery");
+                .only(
+                        "delta-a",
+                        "absorbance",
+                        "blank-delta-a",
+                        "replicates",
+                        "control-recovery",
+                        "spike-recovery",
+                        "blank-sd",
+                        "standard-recovery",
+                        "slope",
+                        "absorbance-left");
         Step step = new Step(
                 analyte(keys),
                 signal(signal),
@@ -354,7 +367,22 @@ public final class MethodReader {
                 control.positive("least", Kind.RATIO),
                 control.positive("most", Kind.RATIO),
                 spike.positive("least", Kind.RATIO),
-                spike.positive("most", Kind.RATIO));
+                spike.positive("most", Kind.RATIO),
+                batchLimits(accept));
+    }
+
+    private static BatchLimits batchLimits(Layered accept) throws InputException {
+        Layered sd = accept.inner("blank-sd").only("most");
+        Layered standard = accept.inner("standard-recovery").only("least", "most");
+        Layered slope = accept.inner("slope").only("least", "most");
+        Layered left = accept.inner("absorbance-left").only("least");
+        return new BatchLimits(
+                sd.number("most"),
+                standard.positive("least", Kind.RATIO),
+                standard.positive("most", Kind.RATIO),
+                slope.positive("least", Kind.RATIO),
+                slope.positive("most", Kind.RATIO),
+                left.number("least"));
     }
 
     private static String free(YamlMapping keys, String key, String otherwise) throws InputException {

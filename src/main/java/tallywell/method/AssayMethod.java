@@ -14,6 +14,7 @@ import java.util.Optional;
  * @param triggerDilution what the added volume does to the absorbance before
  * @param before how the absorbance before follows from the baseline
  * @param cautions what to watch out for on the bench
+ * @param uncertainty what it says about uncertainty
  * @param bench reagents, usual dilutions and volumes
  * @param differences analytes that follow from a result after a treatment less the one before
  */
@@ -26,6 +27,7 @@ public record AssayMethod(
         TriggerDilution triggerDilution,
         Before before,
         List<String> cautions,
+        UncertaintyRule uncertainty,
         Bench bench,
         List<Difference> differences) {
     /** Keeps copies that cannot change. */

@@ -15,6 +15,7 @@ import java.util.OptionalDouble;
  * @param controlMost largest recovery of a control, as a fraction
  * @param spikeLeast smallest recovery of a spike, as a fraction
  * @param spikeMost largest recovery of a spike, as a fraction
+ * @param batch further limits for the batch
  */
 public record Limits(
         OptionalDouble deltaALeast,
@@ -26,4 +27,5 @@ public record Limits(
         OptionalDouble controlLeast,
         OptionalDouble controlMost,
         OptionalDouble spikeLeast,
-        OptionalDouble spikeMost) {}
+        OptionalDouble spikeMost,
+        BatchLimits batch) {}

@@ -78,6 +78,11 @@ public final class Regression {
         return sumOfSquares;
     }
 
+    /** What the sum of squares is measured against: about the mean, or about zero without a constant term. */
+    public double totalSumOfSquares() {
+        return totalSumOfSquares;
+    }
+
     /**
      * The variance of a point of weight 1.
      *

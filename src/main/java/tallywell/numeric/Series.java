@@ -47,4 +47,27 @@ final class Series {
         }
         return value;
     }
+
+    static double mean(double[] series) {
+        double first = 0;
+        for (double value : series) {
+            first += value;
+        }
+        first /= series.length;
+        // A second pass takes out the rounding of the first.
+        double rest = 0;
+        for (double value : series) {
+            rest += value - first;
+        }
+        return first + rest / series.length;
+    }
+
+    /** The sum of squared deviations from a mean. */
+    static double squaresAbout(double mean, double[] series) {
+        double squares = 0;
+        for (double value : series) {
+            squares += (value - mean) * (value - mean);
+        }
+        return squares;
+    }
 }

@@ -47,7 +47,7 @@ final class AlignedCells {
             }
         }
         flush(paragraph);
-        return new Table.Cells(cells, new BitSet(0));
+        return new Table.Cells(cells, new BitSet(0), text.endsWithLineEnd());
     }
 
     private List<Piece> line() {

@@ -35,6 +35,11 @@ final class Decoded {
         return encoding;
     }
 
+    boolean endsWithLineEnd() {
+        byte last = data.length > from ? data[data.length - 1] : 0;
+        return last == '\n' || last == '\r';
+    }
+
     /** The first lines of the text, cut at a number of bytes. */
     List<String> head(int bytes) {
         int to = Math.min(data.length, from + bytes);

@@ -37,7 +37,7 @@ final class DelimitedCells {
         while (at < data.length) {
             at = row(at);
         }
-        return new Table.Cells(text.charset(), data, starts, Arrays.copyOf(firsts, rows + 1), lines);
+        return new Table.Cells(text, starts, Arrays.copyOf(firsts, rows + 1), lines);
     }
 
     /** Counts first: growing arrays of this size would need twice the memory. */

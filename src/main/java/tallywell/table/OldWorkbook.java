@@ -85,7 +85,7 @@ final class OldWorkbook {
             }
             collector.endRow();
         }
-        return new Table(file, sheet.getSheetName(), new Table.Cells(collector, numbers));
+        return new Table(file, sheet.getSheetName(), new Table.Cells(collector, numbers, true));
     }
 
     private static CellType typeOf(Cell cell) {

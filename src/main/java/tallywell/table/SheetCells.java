@@ -30,7 +30,7 @@ final class SheetCells extends DefaultHandler {
     }
 
     Table.Cells cells() {
-        return new Table.Cells(collector, numbers);
+        return new Table.Cells(collector, numbers, true);
     }
 
     @Override

@@ -34,6 +34,8 @@ public final class Table {
     /** The line each row starts on, where that is not its own number. */
     private final int @Nullable [] lines;
 
+    private final boolean ended;
+
     Table(Path file, TextForm form, Cells cells) {
         this(file, "", Optional.of(form), cells);
     }
@@ -52,6 +54,7 @@ public final class Table {
         firsts = cells.firsts;
         numbers = cells.numbers;
         lines = cells.lines;
+        ended = cells.ended;
     }
 
     /** The file the table came from. */
@@ -77,6 +80,26 @@ public final class Table {
     /** How many cells the row has, empty ones included; 0 beyond the last row. */
     public int width(int row) {
         return row < 0 || row >= rows() ? 0 : firsts[row + 1] - firsts[row] - 1;
+    }
+
+    /** How many places {@link #index} gives, all of them below this number. */
+    public int places() {
+        return firsts[firsts.length - 1];
+    }
+
+    /**
+     * A number of its own for each cell, for those who keep something beside each.
+     *
+     * @param row a row of the table
+     * @param column from 0 to the width of the row, that one excluded
+     */
+    public int index(int row, int column) {
+        return firsts[row] + column;
+    }
+
+    /** Whether a text file ends without a line end, as files do that were cut off. */
+    public boolean endsOpen() {
+        return form.isPresent() && !ended;
     }
 
     /** The text of a cell without blanks around it; empty if there is no such cell. */
@@ -247,11 +270,13 @@ public final class Table {
         private final int[] firsts;
         private final BitSet numbers;
         private final int @Nullable [] lines;
+        private final boolean ended;
 
-        /** Cells of a text file. */
-        Cells(Charset charset, byte[] data, int[] starts, int[] firsts, int @Nullable [] lines) {
-            this.charset = charset;
-            this.data = data;
+        /** Cells that lie in the text itself. */
+        Cells(Decoded text, int[] starts, int[] firsts, int @Nullable [] lines) {
+            charset = text.charset();
+            data = text.data();
+            ended = text.endsWithLineEnd();
             this.starts = starts;
             this.firsts = firsts;
             this.lines = lines;
@@ -259,7 +284,8 @@ public final class Table {
         }
 
         /** Cells that were collected one by one, as UTF-8. */
-        Cells(CellCollector collector, BitSet numbers) {
+        Cells(CellCollector collector, BitSet numbers, boolean ended) {
+            this.ended = ended;
             charset = StandardCharsets.UTF_8;
             data = collector.data();
             starts = collector.starts();

@@ -49,7 +49,17 @@ public enum Flag {
     /** The rate law does not fit. */
     CURVE_MISFIT("the progress curve does not describe the trace; the line through the finished part was used"),
     /** The creep of this step may be the next analyte already reacting, and matters. */
-    CREEP_BELONGS("the creep may belong to the next step, and matters more than its uncertainty");
+    CREEP_BELONGS("the creep may belong to the next step, and matters more than its uncertainty"),
+    /** Little absorbance is left in a falling assay: the indicator may have run out before the analyte. */
+    INDICATOR_LOW("the indicator may be used up, so that there is more analyte than it shows"),
+    /** One well lies too far from the others. */
+    OUTLIER("one well lies farther from the others than chance explains (Grubbs, two-sided, 1 %)"),
+    /** The wells scatter more than those of the rest of the plate. */
+    SCATTER_HIGH("the wells scatter more than those of the other slots (Cochran, 1 %)"),
+    /** Not to be told from a blank. */
+    BELOW_DETECTION("net ΔA is not to be told from a blank"),
+    /** Detected, but too little to say how much. */
+    BELOW_QUANTIFICATION("net ΔA is below the limit of quantification");
 
     private final String text;
 

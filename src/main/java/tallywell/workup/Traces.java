@@ -10,6 +10,7 @@ import java.util.OptionalDouble;
 import java.util.Set;
 import tallywell.method.AssayMethod;
 import tallywell.method.Creep;
+import tallywell.method.CreepOwner;
 import tallywell.method.Run;
 import tallywell.method.Sample;
 import tallywell.method.Step;
@@ -76,6 +77,9 @@ final class Traces {
         Optional<Change> change = change(well, step, rules, readings, factor, flags);
         change.ifPresent(each -> each.flags().forEach(flag -> flags.add(of(flag))));
         carry(well, rules, readings, change);
+        if (change.isPresent() && isCreepInQuestion(step, readings, change.get())) {
+            flags.add(Flag.CREEP_BELONGS);
+        }
         OptionalDouble deltaA = change.isPresent()
                 ? OptionalDouble.of(
                         rules.signal().direction().sign() * change.get().deltaA())
@@ -197,12 +201,25 @@ final class Traces {
         if (change.isEmpty()) {
             return;
         }
-        double last = readings.after().get(readings.after().size() - 1).absorbance();
-        carried.put(
-                well,
-                rules.creep() == Creep.NONE
-                        ? new Baseline.Given(last, 0)
-                        : change.get().baselineOfNext(readings.nextTriggerS()));
+        if (rules.creep() == Creep.NONE) {
+            double last = readings.after().get(readings.after().size() - 1).absorbance();
+            carried.put(well, new Baseline.Given(last, 0));
+            return;
+        }
+        // Creep that is the next analyte already reacting must stay in that analyte's own change.
+        double untilS = rules.creepOwner() == CreepOwner.NEXT_STEP ? 0 : readings.nextTriggerS();
+        carried.put(well, change.get().baselineOfNext(untilS));
+    }
+
+    /** Whether it matters more than the uncertainty of ΔA to whom the creep until the next trigger belongs. */
+    private boolean isCreepInQuestion(int step, WellReadings readings, Change change) {
+        if (step + 1 >= assay.method().steps().size()
+                || change.finished().isEmpty()
+                || change.uDeltaA().isEmpty()) {
+            return false;
+        }
+        double risen = change.finished().get().slopePerS() * readings.nextTriggerS();
+        return Math.abs(risen) > change.uDeltaA().getAsDouble();
     }
 
     private static boolean isAbsorbanceHigh(Step rules, WellReadings readings, Optional<Change> change) {

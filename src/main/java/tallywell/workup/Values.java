@@ -70,27 +70,11 @@ final class Values {
     private OptionalDouble concentration(double net, Optional<Sample> sample, Set<Flag> flags) {
         OptionalDouble own = sample.isPresent() ? sample.get().volumeUl() : OptionalDouble.empty();
         if (calibration.isEmpty()) {
-            Volumes volumes = step.volumes().orElseThrow(() -> new AssertionError("no volumes"));
-            double pathCm = method.lightPath()
-                    .orElseThrow(() -> new AssertionError("no light path"))
-                    .cm(volumes.afterTriggerUl());
-            double molarMass = step.analyte().molarMass().orElseThrow(() -> new AssertionError("no molar mass"));
-            double absorptivity = step.signal().absorptivity().orElseThrow(() -> new AssertionError("no absorptivity"));
-            double sampleUl = own.orElse(volumes.sampleUl());
-            return OptionalDouble.of(net
-                    * volumes.afterTriggerUl()
-                    * molarMass
-                    / (absorptivity * pathCm * sampleUl * step.analyte().signalPerAnalyte()));
+            return OptionalDouble.of(byAbsorptivity(method, step, own, net));
         }
         OptionalDouble level = level(calibration.get(), net, flags);
         if (level.isPresent()) {
-            double scale = own.isPresent()
-                    ? step.volumes()
-                                    .orElseThrow(() -> new AssertionError("no volumes"))
-                                    .sampleUl()
-                            / own.getAsDouble()
-                    : 1;
-            return OptionalDouble.of(level.getAsDouble() * scale);
+            return OptionalDouble.of(level.getAsDouble() * volumeScale(step, own));
         }
         return OptionalDouble.empty();
     }
@@ -110,5 +94,30 @@ final class Values {
         }
         flags.add(Flag.BELOW_STANDARDS);
         return OptionalDouble.empty();
+    }
+
+    /** The concentration in g/L of the solution pipetted that a net ΔA stands for by the molar absorptivity. */
+    static double byAbsorptivity(AssayMethod method, Step step, OptionalDouble ownUl, double net) {
+        Volumes volumes = step.volumes().orElseThrow(() -> new AssertionError("no volumes"));
+        double pathCm = method.lightPath()
+                .orElseThrow(() -> new AssertionError("no light path"))
+                .cm(volumes.afterTriggerUl());
+        double molarMass = step.analyte().molarMass().orElseThrow(() -> new AssertionError("no molar mass"));
+        double absorptivity = step.signal().absorptivity().orElseThrow(() -> new AssertionError("no absorptivity"));
+        double sampleUl = ownUl.orElse(volumes.sampleUl());
+        return net
+                * volumes.afterTriggerUl()
+                * molarMass
+                / (absorptivity * pathCm * sampleUl * step.analyte().signalPerAnalyte());
+    }
+
+    /** Volume of sample by the method over the sample's own. */
+    static double volumeScale(Step step, OptionalDouble ownUl) {
+        return ownUl.isPresent()
+                ? step.volumes()
+                                .orElseThrow(() -> new AssertionError("no volumes"))
+                                .sampleUl()
+                        / ownUl.getAsDouble()
+                : 1;
     }
 }

@@ -1,0 +1,147 @@
+package tallywell.assess;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import tallywell.curve.Calibration;
+import tallywell.method.AssayMethod;
+import tallywell.method.BatchLimits;
+import tallywell.method.CalibrationRule;
+import tallywell.method.Step;
+import tallywell.quantity.Numbers;
+import tallywell.workup.BlankMean;
+import tallywell.workup.Scale;
+import tallywell.workup.StepAnalysis;
+
+/** The criteria that a method can set for the spread of its blanks and for its standards. */
+final class BatchChecks {
+    private static final int DIGITS = 4;
+    private static final double PERCENT = 100;
+
+    private final AssayMethod method;
+    private final StepAnalysis step;
+    private final BatchLimits limits;
+    private final String of;
+
+    /**
+     * The criteria of a step.
+     *
+     * @param of comma and name of the analyte where there are several, else empty
+     */
+    BatchChecks(AssayMethod method, StepAnalysis step, String of) {
+        this.method = method;
+        this.step = step;
+        this.limits = step.step().limits().batch();
+        this.of = of;
+    }
+
+    List<Check> all() {
+        List<Check> checks = new ArrayList<>();
+        for (BlankMean blank : step.blanks().values()) {
+            checks.add(spread(blank));
+        }
+        if (step.step().calibration() instanceof CalibrationRule.ByAbsorptivity
+                || step.calibration().isEmpty()) {
+            return checks;
+        }
+        Calibration calibration = step.calibration().get();
+        if (step.step().calibration() instanceof CalibrationRule.ByStandards) {
+            checks.add(standards(calibration));
+        }
+        checks.add(slope(calibration));
+        return checks;
+    }
+
+    private Check spread(BlankMean blank) {
+        String name = "spread of the blanks" + of + (blank.group().isEmpty() ? "" : ", group " + blank.group());
+        if (blank.sd().isEmpty()) {
+            return new Check(name, "", "one blank only", Check.State.NOT_ASSESSED, "layout");
+        }
+        double sd = blank.sd().getAsDouble();
+        String found =
+                "SD of ΔA " + Numbers.fixed(sd, DIGITS) + " of " + blank.wells().size() + " wells";
+        if (limits.blankSdMost().isEmpty()) {
+            return new Check(name, "", found, Check.State.NOT_ASSESSED, "no blank-sd in the method");
+        }
+        double most = limits.blankSdMost().getAsDouble();
+        return new Check(
+                name, "at most " + Numbers.rounded(most, DIGITS), found, state(sd <= most), "method, blank-sd");
+    }
+
+    private Check standards(Calibration calibration) {
+        String name = "standards calculated back" + of;
+        double[] recoveries = calibration.standards().stream()
+                .map(calibration::recovery)
+                .flatMapToDouble(OptionalDouble::stream)
+                .map(each -> PERCENT * each)
+                .toArray();
+        long expected = calibration.standards().stream()
+                .filter(each -> each.level() > 0)
+                .count();
+        if (recoveries.length == 0) {
+            return new Check(name, "", "no level above 0", Check.State.NOT_ASSESSED, "layout");
+        }
+        double least = Double.POSITIVE_INFINITY;
+        double most = Double.NEGATIVE_INFINITY;
+        for (double each : recoveries) {
+            least = Math.min(least, each);
+            most = Math.max(most, each);
+        }
+        String found = Numbers.fixed(least, 1) + " to " + Numbers.fixed(most, 1) + " % of their levels";
+        Recoveries.Range range = new Recoveries.Range(
+                percent(limits.standardLeast()), percent(limits.standardMost()), "method, standard-recovery");
+        if (range.isOpen()) {
+            return new Check(name, "", found, Check.State.NOT_ASSESSED, "no standard-recovery in the method");
+        }
+        boolean passes = recoveries.length == expected && range.holds(least) && range.holds(most);
+        return new Check(name, range.words(), found, state(passes), range.source());
+    }
+
+    private Check slope(Calibration calibration) {
+        String name = "slope of the calibration against the absorptivity" + of;
+        Optional<String> missing = missing();
+        if (missing.isPresent()) {
+            return new Check(name, "", "no " + missing.get() + " in the method", Check.State.NOT_ASSESSED, "method");
+        }
+        double expected = 1
+                / new Scale(method, step)
+                        .perNetDeltaA(step.where(well -> well.trace().sample().isEmpty())
+                                .get(0));
+        double slope = calibration.curve().slopeAt(calibration.lowest());
+        if (!(Math.abs(slope) <= Double.MAX_VALUE)) {
+            return new Check(name, "", "no slope at the lowest level", Check.State.NOT_ASSESSED, "calibration");
+        }
+        double percent = PERCENT * slope / expected;
+        String found = Numbers.fixed(percent, 1) + " % (net ΔA " + Numbers.rounded(slope, DIGITS)
+                + " for 1 g/L, expected " + Numbers.rounded(expected, DIGITS) + ")";
+        Recoveries.Range range =
+                new Recoveries.Range(percent(limits.slopeLeast()), percent(limits.slopeMost()), "method, slope");
+        if (range.isOpen()) {
+            return new Check(name, "", found, Check.State.NOT_ASSESSED, "no slope in the method");
+        }
+        return new Check(name, range.words(), found, state(range.holds(percent)), range.source());
+    }
+
+    private Optional<String> missing() {
+        Step rules = step.step();
+        if (rules.signal().absorptivity().isEmpty()) {
+            return Optional.of("absorptivity");
+        }
+        if (method.lightPath().isEmpty()) {
+            return Optional.of("light-path");
+        }
+        if (rules.volumes().isEmpty()) {
+            return Optional.of("volumes");
+        }
+        return rules.analyte().molarMass().isEmpty() ? Optional.of("molar mass") : Optional.empty();
+    }
+
+    private static OptionalDouble percent(OptionalDouble fraction) {
+        return fraction.isPresent() ? OptionalDouble.of(PERCENT * fraction.getAsDouble()) : fraction;
+    }
+
+    private static Check.State state(boolean passes) {
+        return passes ? Check.State.PASSED : Check.State.FAILED;
+    }
+}

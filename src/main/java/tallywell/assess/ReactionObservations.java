@@ -1,0 +1,98 @@
+package tallywell.assess;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.OptionalDouble;
+import java.util.stream.Collectors;
+import tallywell.method.Creep;
+import tallywell.method.Direction;
+import tallywell.plate.Well;
+import tallywell.quantity.Numbers;
+import tallywell.workup.Flag;
+import tallywell.workup.StepAnalysis;
+import tallywell.workup.WellResult;
+
+/** Whether the reactions were over, the creep steady, the reader within its range, the indicator enough. */
+final class ReactionObservations {
+    private static final int MOST_NAMED = 8;
+
+    private final StepAnalysis step;
+    private final String of;
+
+    ReactionObservations(StepAnalysis step, String of) {
+        this.step = step;
+        this.of = of;
+    }
+
+    List<Check> all() {
+        List<Check> checks = new ArrayList<>();
+        if (step.step().creep() == Creep.NONE) {
+            checks.add(Observations.open("reactions were over" + of, "creep is not looked at", "method, creep"));
+        } else {
+            checks.add(flagged("reactions were over", Flag.REACTION_INCOMPLETE, "trace"));
+            checks.add(flagged("creep is constant", Flag.CREEP_NOT_CONSTANT, "trace"));
+        }
+        checks.add(absorbance());
+        if (step.step().signal().direction() == Direction.FALLS) {
+            checks.add(indicator());
+        }
+        return checks;
+    }
+
+    private Check flagged(String name, Flag flag, String source) {
+        return wells(name, "no well", step.where(well -> well.flags().contains(flag)), source);
+    }
+
+    private Check absorbance() {
+        OptionalDouble most = step.step().limits().absorbanceMost();
+        String name = "readings within the range of the reader";
+        if (most.isEmpty()) {
+            List<WellResult> over = step.where(well -> well.flags().contains(Flag.OVER_RANGE));
+            return over.isEmpty()
+                    ? Observations.open(name + of, "no reading marked as over range", "no absorbance in the method")
+                    : wells(name, "no reading over range", over, "reader");
+        }
+        return wells(
+                name,
+                "at most " + Numbers.plain(most.getAsDouble()),
+                step.where(well -> well.flags().contains(Flag.ABSORBANCE_HIGH)
+                        || well.flags().contains(Flag.OVER_RANGE)),
+                "method, absorbance");
+    }
+
+    private Check indicator() {
+        OptionalDouble least = step.step().limits().batch().absorbanceLeft();
+        String name = "indicator left after the reaction";
+        OptionalDouble lowest = step.wells().stream()
+                .filter(WellResult::used)
+                .map(well -> well.trace().after())
+                .flatMapToDouble(OptionalDouble::stream)
+                .min();
+        String found = lowest.isPresent()
+                ? "lowest absorbance after the reaction " + Numbers.fixed(lowest.getAsDouble(), 3)
+                : "no reading";
+        if (least.isEmpty()) {
+            return Observations.open(name + of, found, "no absorbance-left in the method");
+        }
+        return new Check(
+                name + of,
+                "at least " + Numbers.plain(least.getAsDouble()),
+                found,
+                Observations.state(lowest.isPresent() && lowest.getAsDouble() >= least.getAsDouble()),
+                "method, absorbance-left");
+    }
+
+    private Check wells(String name, String limit, List<WellResult> bad, String source) {
+        String found = bad.isEmpty()
+                ? "no well"
+                : bad.size()
+                        + (bad.size() == 1 ? " well: " : " wells: ")
+                        + bad.stream()
+                                .limit(MOST_NAMED)
+                                .map(WellResult::well)
+                                .map(Well::toString)
+                                .collect(Collectors.joining(", "))
+                        + (bad.size() > MOST_NAMED ? ", …" : "");
+        return new Check(name + of, limit, found, Observations.state(bad.isEmpty()), source);
+    }
+}

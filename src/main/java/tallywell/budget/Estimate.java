@@ -1,0 +1,13 @@
+package tallywell.budget;
+
+/** Where the size of a contribution was taken from; contributions of one estimate are wrong together. */
+public enum Estimate {
+    /** The repeatability pooled over the plate. */
+    POOLED_REPEATABILITY,
+    /** The residuals of the calibration. */
+    CALIBRATION_RESIDUALS,
+    /** The scatter of the sample's own wells, where it is too large for the pooled one. */
+    OWN_SCATTER,
+    /** What the method states; taken as exactly known. */
+    STATED
+}

@@ -1,0 +1,307 @@
+package tallywell.budget;
+
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.SplittableRandom;
+import org.jspecify.annotations.Nullable;
+import tallywell.curve.Calibration;
+import tallywell.curve.Calibrator;
+import tallywell.curve.Curve;
+import tallywell.curve.Standard;
+import tallywell.curve.StandardsException;
+import tallywell.curve.Weigher;
+import tallywell.method.InputQuantity;
+import tallywell.method.Spread;
+import tallywell.workup.Analysis;
+import tallywell.workup.Result;
+import tallywell.workup.WellResult;
+
+/**
+ * The results of a plate by draws: it draws the ΔA of every well and every stated input, and computes everything again,
+ * blanks, fits and inverses included. It is the test of the budget, and takes its place where the model is far from
+ * linear.
+ *
+ * <p>ΔA is drawn about what was found, with the pooled repeatability at its net ΔA; standards with the residual scatter
+ * of the calibration where the budget takes that too. How little a few degrees of freedom know is drawn as well, by one
+ * common factor for each estimate. A level is taken from the fitted curve beyond the range of the standards too, so that
+ * results near the ends keep both sides of their distribution.
+ *
+ * <p>Readings are not drawn one by one: the scatter of ΔA within slots already holds theirs.
+ */
+public final class PlateSimulation {
+    private PlateSimulation() {}
+
+    /**
+     * Draws the results of a plate.
+     *
+     * @param budget of the plate
+     * @param trials how many draws, at least 1000; JCGM 101 counts 100 000 as enough for two digits of an interval
+     * @param seed any number; the same one gives the same draws
+     * @return one a result of the analysis, in its order; empty where there is no budget either
+     */
+    public static List<Optional<Simulation.Output>> run(PlateBudget budget, int trials, long seed) {
+        Analysis analysis = budget.analysis();
+        List<Integer> drawn = new ArrayList<>();
+        for (int i = 0; i < budget.results().size(); i++) {
+            if (budget.results().get(i).isPresent()) {
+                drawn.add(i);
+            }
+        }
+        if (drawn.isEmpty()) {
+            return budget.results().stream()
+                    .map(each -> Optional.<Simulation.Output>empty())
+                    .toList();
+        }
+        Plan plan = new Plan(budget, drawn);
+        List<Simulation.Output> outputs = Simulation.run(trials, seed, drawn.size(), () -> plan.new PlateTrial());
+        List<Optional<Simulation.Output>> all = new ArrayList<>();
+        for (int i = 0; i < analysis.results().size(); i++) {
+            int at = drawn.indexOf(i);
+            all.add(at < 0 ? Optional.empty() : Optional.of(outputs.get(at)));
+        }
+        return all;
+    }
+
+    /** Everything that does not change from draw to draw. */
+    private static final class Plan {
+        private final List<StepPlan> steps = new ArrayList<>();
+        private final List<Spread> spreads = new ArrayList<>();
+        private final List<Double> sizes = new ArrayList<>();
+        private final Map<String, Integer> inputs = new HashMap<>();
+
+        Plan(PlateBudget budget, List<Integer> drawn) {
+            Analysis analysis = budget.analysis();
+            for (var step : analysis.steps()) {
+                Optional<Repeatability> scatter = budget.repeatabilities().get(step.number() - 1);
+                if (scatter.isPresent()) {
+                    steps.add(new StepPlan(new StepModel(analysis.assay().method(), step, scatter.get())));
+                }
+            }
+            for (int at = 0; at < drawn.size(); at++) {
+                Result result = analysis.results().get(drawn.get(at));
+                for (StepPlan step : steps) {
+                    if (step.model.step().number() == result.step()) {
+                        step.results.add(resultPlan(step, result, at));
+                    }
+                }
+            }
+        }
+
+        private ResultPlan resultPlan(StepPlan step, Result result, int output) {
+            List<WellResult> wells = step.model.wellsOf(result);
+            Map<InputQuantity, Spread> stated =
+                    step.model.method().uncertainty().inputs();
+            List<int[]> factors = new ArrayList<>();
+            for (Factor factor : Factor.of(step.model, result, wells)) {
+                Spread spread = stated.get(factor.quantity());
+                if (spread != null) {
+                    int input = input(factor.quantity() + " " + factor.name(), spread);
+                    sizes.add(factor.size());
+                    factors.add(new int[] {input, factor.exponent(), sizes.size() - 1});
+                }
+            }
+            Spread creep = stated.get(InputQuantity.CREEP);
+            int creepInput = creep == null
+                    ? -1
+                    : input("creep " + result.role() + " " + result.word() + " " + result.step(), creep);
+            return new ResultPlan(
+                    output,
+                    wells.stream().mapToInt(step.model::indexOf).toArray(),
+                    wells.stream().mapToDouble(step.model::valuePerInput).toArray(),
+                    factors.toArray(new int[0][]),
+                    creepInput);
+        }
+
+        private int input(String key, Spread spread) {
+            Integer known = inputs.get(key);
+            if (known != null) {
+                return known;
+            }
+            inputs.put(key, spreads.size());
+            spreads.add(spread);
+            return spreads.size() - 1;
+        }
+
+        /** One thread's draws. */
+        private final class PlateTrial implements Simulation.Trial {
+            private final double[] errors = new double[spreads.size()];
+            private final List<StepDraw> draws =
+                    steps.stream().map(StepDraw::new).toList();
+
+            @Override
+            public void draw(SplittableRandom random, double[] outputs) {
+                for (int i = 0; i < errors.length; i++) {
+                    Spread spread = spreads.get(i);
+                    errors[i] = spread.shape() == Spread.Shape.NORMAL
+                            ? spread.halfWidth() * random.nextGaussian()
+                            : spread.halfWidth() * (2 * random.nextDouble() - 1);
+                }
+                for (StepDraw each : draws) {
+                    each.draw(random);
+                    for (ResultPlan result : each.plan.results) {
+                        outputs[result.output] = each.value(result, errors, sizes);
+                    }
+                }
+            }
+        }
+    }
+
+    private record ResultPlan(int output, int[] wells, double[] perInput, int[][] factors, int creep) {}
+
+    /** One step, laid out by index of its wells. */
+    private static final class StepPlan {
+        private final StepModel model;
+        private final List<ResultPlan> results = new ArrayList<>();
+        private final double[] delta;
+        private final double[] sd;
+        private final int[] estimate;
+        private final double[] freedom;
+        private final int[][] blanks;
+        private final int[][] untriggered;
+        private final int[] @Nullable [] own;
+        private final double[] level;
+        private final double[] weight;
+        private final @Nullable Calibration calibration;
+
+        StepPlan(StepModel model) {
+            this.model = model;
+            List<WellResult> wells = model.step().wells();
+            int n = wells.size();
+            delta = new double[n];
+            sd = new double[n];
+            estimate = new int[n];
+            blanks = new int[n][];
+            untriggered = new int[n][];
+            own = new int[n][];
+            List<Double> freedoms = new ArrayList<>();
+            freedoms.add(model.repeatability().degreesOfFreedom());
+            freedoms.add(
+                    model.usesResiduals()
+                            ? model.step().calibration().orElseThrow().fit().degreesOfFreedom()
+                            : model.repeatability().degreesOfFreedom());
+            Map<String, Integer> outliers = new HashMap<>();
+            for (int i = 0; i < n; i++) {
+                WellResult well = wells.get(i);
+                delta[i] = well.deltaA().orElse(0);
+                Optional<Repeatability.Slot> outlier = model.repeatability().outlierOf(well);
+                if (outlier.isPresent()) {
+                    int at = outliers.computeIfAbsent(outlier.get().key(), key -> freedoms.size());
+                    if (at == freedoms.size()) {
+                        freedoms.add(outlier.get().degreesOfFreedom());
+                    }
+                    estimate[i] = at;
+                    sd[i] = Math.sqrt(outlier.get().variance());
+                } else {
+                    double net = Repeatability.netOf(well);
+                    sd[i] = well.deltaA().isPresent()
+                            ? Math.sqrt(model.repeatability().function().at(net))
+                            : 0;
+                }
+                blanks[i] = model.blanksOf(well.trace().group());
+                untriggered[i] = model.untriggeredOf(well.trace().group());
+                own[i] = model.sampleBlanksOf(well).orElse(null);
+            }
+            calibration = model.step().calibration().orElse(null);
+            List<Standard> standards = calibration == null ? List.of() : calibration.standards();
+            level = standards.stream().mapToDouble(Standard::level).toArray();
+            weight = standards.stream().mapToDouble(Standard::weight).toArray();
+            for (int j = 0; j < level.length; j++) {
+                int at = model.standards()[j];
+                sd[at] = Math.sqrt(model.unitVariance() / weight[j]);
+                estimate[at] = model.usesResiduals() ? 1 : 0;
+            }
+            freedom = freedoms.stream().mapToDouble(Double::doubleValue).toArray();
+        }
+    }
+
+    /** Working space of one step in one thread. */
+    private static final class StepDraw {
+        private final StepPlan plan;
+        private final double[] drawn;
+        private final double[] net;
+        private final double[] response;
+        private final double[] scale;
+        private @Nullable Curve curve;
+
+        StepDraw(StepPlan plan) {
+            this.plan = plan;
+            drawn = new double[plan.delta.length];
+            net = new double[plan.delta.length];
+            response = new double[plan.level.length];
+            scale = new double[plan.freedom.length];
+        }
+
+        void draw(SplittableRandom random) {
+            for (int k = 0; k < scale.length; k++) {
+                scale[k] = Simulation.scale(random, plan.freedom[k]);
+            }
+            for (int i = 0; i < drawn.length; i++) {
+                drawn[i] = plan.delta[i] + plan.sd[i] * scale[plan.estimate[i]] * random.nextGaussian();
+            }
+            for (int i = 0; i < net.length; i++) {
+                net[i] = drawn[i] - offset(i);
+            }
+            if (plan.calibration != null) {
+                for (int j = 0; j < response.length; j++) {
+                    response[j] = net[plan.model.standards()[j]];
+                }
+                curve = fitted(plan.calibration);
+            }
+        }
+
+        private double offset(int well) {
+            double blank = mean(plan.blanks[well]);
+            int[] own = plan.own[well];
+            return own == null ? blank : mean(own) + blank - mean(plan.untriggered[well]);
+        }
+
+        private double mean(int[] wells) {
+            double sum = 0;
+            for (int well : wells) {
+                sum += drawn[well];
+            }
+            return wells.length == 0 ? 0 : sum / wells.length;
+        }
+
+        private @Nullable Curve fitted(Calibration found) {
+            try {
+                Weigher weigher = found.weighting();
+                return Calibrator.fit(plan.level, response, found.curve().model(), weigher)
+                        .curve();
+            } catch (StandardsException e) {
+                // This draw's standards make no rising curve: the draw is counted as lost.
+                return null;
+            }
+        }
+
+        double value(ResultPlan result, double[] errors, List<Double> sizes) {
+            double sum = 0;
+            double creep = result.creep < 0 ? 0 : errors[result.creep];
+            for (int i = 0; i < result.wells.length; i++) {
+                double input = input(net[result.wells[i]] + creep);
+                sum += result.perInput[i] * input;
+            }
+            double value = sum / result.wells.length;
+            for (int[] factor : result.factors) {
+                double relative = 1 + errors[factor[0]] / sizes.get(factor[2]);
+                value = factor[1] > 0 ? value * relative : value / relative;
+            }
+            return value;
+        }
+
+        private double input(double response) {
+            if (plan.calibration == null) {
+                return response;
+            }
+            if (curve == null) {
+                return Double.NaN;
+            }
+            OptionalDouble level = curve.levelOf(response);
+            return level.isPresent() ? level.getAsDouble() : Double.NaN;
+        }
+    }
+}

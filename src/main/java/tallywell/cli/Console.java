@@ -1,0 +1,31 @@
+package tallywell.cli;
+
+import java.io.PrintStream;
+import java.util.List;
+import tallywell.notice.InputException;
+import tallywell.notice.Notice;
+
+/**
+ * Where a command speaks: data on standard output, messages on standard error.
+ *
+ * @param out standard output, UTF-8
+ * @param err standard error, UTF-8
+ * @param terminal whether a person is watching, so that progress may be shown
+ */
+public record Console(PrintStream out, PrintStream err, boolean terminal) {
+    void message(String text) {
+        err.println("tallywell: " + text);
+    }
+
+    void refuse(InputException e) {
+        e.notices().forEach(this::notice);
+    }
+
+    void notice(Notice notice) {
+        message(notice.toString());
+    }
+
+    void notices(List<Notice> notices) {
+        notices.forEach(this::notice);
+    }
+}

@@ -1,0 +1,131 @@
+package tallywell.cli;
+
+import java.nio.file.Path;
+import java.time.Instant;
+import java.time.ZoneId;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.concurrent.Callable;
+import org.jspecify.annotations.Nullable;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.ParameterException;
+import picocli.CommandLine.Parameters;
+import picocli.CommandLine.Spec;
+import tallywell.notice.InputException;
+import tallywell.notice.OutputException;
+import tallywell.task.AdHocRun;
+import tallywell.task.WorkUp;
+
+/** {@code tallywell workup}. */
+@Command(
+        name = "workup",
+        mixinStandardHelpOptions = true,
+        description = {
+            "Works runs up: readings to concentrations to an Excel summary.",
+            "Either RUN.yaml files, or --method and --layout with exports: the first FILE is read before the"
+                    + " trigger, the rest after it, in order; one series with the trigger inside needs --trigger-at."
+        })
+final class WorkupCommand implements Callable<Integer> {
+    private final Console console;
+
+    @Parameters(arity = "1..*", paramLabel = "FILE", description = "Run files, or exports.")
+    private List<Path> files = new ArrayList<>();
+
+    @Option(names = "--method", paramLabel = "M", description = "Id of a built-in method, or a method file.")
+    private @Nullable String method;
+
+    @Option(names = "--layout", paramLabel = "L", description = "Layout file.")
+    private @Nullable Path layout;
+
+    @Option(names = "--samples", paramLabel = "S", description = "Sample list.")
+    private @Nullable Path samples;
+
+    @Option(
+            names = "--trigger-at",
+            paramLabel = "T",
+            split = ",",
+            description = "Moment of the trigger inside the series, such as '225 s'; several for sequential assays.")
+    private List<String> triggerAt = new ArrayList<>();
+
+    @Option(
+            names = {"-o", "--output"},
+            paramLabel = "FILE.xlsx",
+            description = "Where the summary goes. Default: beside the run file, named after it.")
+    private @Nullable Path output;
+
+    @Option(names = "--tables", paramLabel = "DIR", description = "Write results.csv and wells.csv there, too.")
+    private @Nullable Path tables;
+
+    @Option(names = "--force", description = "Replace existing outputs.")
+    private boolean force;
+
+    @Option(names = "--quiet", description = "Say only what is wrong.")
+    private boolean quiet;
+
+    @Spec
+    private CommandSpec spec;
+
+    WorkupCommand(Console console) {
+        this.console = console;
+    }
+
+    @Override
+    public Integer call() throws InputException, OutputException {
+        WorkUp.Outcome outcome = new WorkUp().run(request(), LineProgress.on(console, quiet));
+        console.notices(outcome.notices());
+        if (!quiet) {
+            outcome.lines().forEach(console::message);
+            outcome.written().forEach(path -> console.message("written: " + path));
+        }
+        if (outcome.leftOut() > 0) {
+            return ExitStatus.INPUT;
+        }
+        return outcome.failed() > 0 ? ExitStatus.FAILED_ACCEPTANCE : ExitStatus.DONE;
+    }
+
+    private WorkUp.Request request() {
+        boolean adHoc = method != null || layout != null;
+        if (!adHoc && (samples != null || !triggerAt.isEmpty())) {
+            throw wrong(
+                    "found --samples or --trigger-at with run files; expected them with --method and --layout only");
+        }
+        if (!adHoc && files.size() > 1 && output == null) {
+            throw wrong("found several runs without -o; expected -o ALL.xlsx for their combined summary");
+        }
+        return new WorkUp.Request(
+                adHoc ? List.of() : files,
+                adHoc ? Optional.of(adHocRun()) : Optional.empty(),
+                Optional.ofNullable(output),
+                Optional.ofNullable(tables),
+                force,
+                Instant.now(),
+                ZoneId.systemDefault());
+    }
+
+    private AdHocRun adHocRun() {
+        if (method == null || layout == null) {
+            throw wrong("found " + (method == null ? "--layout without --method" : "--method without --layout")
+                    + "; expected both");
+        }
+        try {
+            List<Double> times = AdHocRun.times(triggerAt);
+            if (files.size() > 1 && !times.isEmpty()) {
+                throw wrong("found --trigger-at with several files; expected one series with the trigger inside");
+            }
+            if (files.size() == 1 && times.isEmpty()) {
+                throw wrong(
+                        "found one export; expected one before and one after the trigger, or --trigger-at for a series with the trigger inside");
+            }
+            return new AdHocRun(method, layout, Optional.ofNullable(samples), files, times);
+        } catch (IllegalArgumentException e) {
+            throw wrong("--trigger-at: " + e.getMessage());
+        }
+    }
+
+    private ParameterException wrong(String text) {
+        return new ParameterException(spec.commandLine(), text);
+    }
+}

@@ -1,0 +1,220 @@
+package tallywell.readings;
+
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import org.jspecify.annotations.Nullable;
+import tallywell.notice.InputException;
+import tallywell.notice.Notice;
+import tallywell.notice.Place;
+import tallywell.plate.Mark;
+import tallywell.plate.PlateFormat;
+import tallywell.plate.ReadingSeries;
+import tallywell.plate.Well;
+import tallywell.quantity.Numbers;
+import tallywell.table.Table;
+
+/** Decides which reading of a file stands, or refuses to. */
+final class Decision {
+    private final Path file;
+    private final Choice choice;
+    private final List<Notice> notes;
+    private final List<Table> tables;
+
+    Decision(Path file, Choice choice, List<Notice> notes, List<Table> tables) {
+        this.file = file;
+        this.choice = choice;
+        this.notes = notes;
+        this.tables = tables;
+    }
+
+    Export decide(List<Draft> drafts, List<Interpretation> ways, Optional<PlateFormat> stated) throws InputException {
+        Map<Block, Draft> all = new LinkedHashMap<>();
+        Map<Block, Interpretation> read = new LinkedHashMap<>();
+        List<Interpretation> possible = new ArrayList<>();
+        InputException fault = null;
+        for (Interpretation way : ways) {
+            try {
+                List<Block> blocks = new ArrayList<>();
+                for (Draft draft : drafts) {
+                    blocks.add(draft.block(all.size() + blocks.size() + 1, way, stated));
+                }
+                for (int i = 0; i < blocks.size(); i++) {
+                    all.put(blocks.get(i), drafts.get(i));
+                    read.put(blocks.get(i), way);
+                }
+                possible.add(way);
+            } catch (InputException e) {
+                // A way to read the file that fails is no way to read it; if all fail, the first tells why.
+                fault = fault == null ? e : fault;
+            }
+        }
+        if (possible.isEmpty()) {
+            if (fault == null) {
+                throw new IllegalStateException("there must be a way to read a file");
+            }
+            throw fault;
+        }
+        List<Block> fitting = all.keySet().stream().filter(choice::fits).toList();
+        if (fitting.isEmpty()) {
+            throw refused("found no block that fits the choice; expected one of these", all.keySet(), possible, read);
+        }
+        if (choice.block().isEmpty()) {
+            refuseOpen(fitting, all, possible, read);
+        }
+        return new Export(file, fitting, explanation(fitting, all, possible, read.get(fitting.get(0))));
+    }
+
+    private void refuseOpen(
+            List<Block> fitting, Map<Block, Draft> all, List<Interpretation> possible, Map<Block, Interpretation> read)
+            throws InputException {
+        String remedy = "; choose with --block N, or block: N in the run file";
+        if (possible.size() > 1) {
+            throw refused(
+                    "found " + open(possible) + ", which the file leaves open; expected one meaning" + remedy,
+                    fitting,
+                    possible,
+                    read);
+        }
+        boolean processed = fitting.stream().anyMatch(Block::isProcessed);
+        boolean raw = fitting.stream().anyMatch(block -> !block.isProcessed());
+        if (processed) {
+            throw refused(
+                    (raw
+                                    ? "found readings beside readings that were processed (blank subtracted, scaled to a"
+                                            + " path length or the like); expected to be told which to take"
+                                    : "found only readings that were processed (blank subtracted, scaled to a path length"
+                                            + " or the like); expected raw readings, or to be told that these are meant")
+                            + remedy,
+                    fitting,
+                    possible,
+                    read);
+        }
+        if (fitting.stream().anyMatch(block -> isTwin(all.get(block)))) {
+            throw refused(
+                    "found several blocks of readings that nothing tells apart; expected to be told which to take"
+                            + remedy,
+                    fitting,
+                    possible,
+                    read);
+        }
+    }
+
+    private static boolean isTwin(@Nullable Draft draft) {
+        return draft != null && draft.isTwin();
+    }
+
+    private static String open(List<Interpretation> possible) {
+        List<String> open = new ArrayList<>();
+        if (possible.stream().map(Interpretation::mark).distinct().count() > 1) {
+            open.add("numbers such as 1,234 with a decimal comma or a thousands mark");
+        }
+        if (possible.stream().map(Interpretation::bareUnit).distinct().count() > 1) {
+            open.add("times without a unit");
+        }
+        if (possible.stream().map(Interpretation::twoPart).distinct().count() > 1) {
+            open.add("times of two parts that are minutes and seconds, or hours and minutes");
+        }
+        return String.join(", and ", open);
+    }
+
+    private InputException refused(
+            String text, Iterable<Block> candidates, List<Interpretation> possible, Map<Block, Interpretation> read) {
+        List<Block> blocks = new ArrayList<>();
+        candidates.forEach(blocks::add);
+        List<String> remarks = new ArrayList<>();
+        for (Block block : blocks) {
+            Interpretation way = read.get(block);
+            remarks.add(way == null ? "" : remark(way, possible));
+        }
+        List<Notice> notices = new ArrayList<>();
+        notices.add(Notice.error(Place.file(file), text));
+        notices.addAll(Candidates.list(blocks, remarks));
+        return new InputException(notices);
+    }
+
+    private static String remark(Interpretation way, List<Interpretation> possible) {
+        List<String> remarks = new ArrayList<>();
+        if (possible.stream().map(Interpretation::mark).distinct().count() > 1) {
+            remarks.add(way.mark().label());
+        }
+        if (possible.stream().map(Interpretation::bareUnit).distinct().count() > 1) {
+            remarks.add("times in " + way.bareUnit().label());
+        }
+        if (possible.stream().map(Interpretation::twoPart).distinct().count() > 1) {
+            remarks.add(way.twoPart() == TimeUnit.SECOND ? "times as minutes:seconds" : "times as hours:minutes");
+        }
+        return String.join(", ", remarks);
+    }
+
+    private Explanation explanation(
+            List<Block> blocks, Map<Block, Draft> all, List<Interpretation> possible, @Nullable Interpretation way) {
+        List<String> lines = blocks.stream().map(Decision::line).toList();
+        List<Notice> notices = new ArrayList<>(notes);
+        if (all.size() > blocks.size()) {
+            notices.add(Notice.information(
+                    Place.file(file), "left out: " + (all.size() - blocks.size()) + " more blocks, by choice"));
+        }
+        String mark = way == null ? "" : ", " + way.mark().label();
+        return new Explanation(file, written() + mark, lines, notices);
+    }
+
+    private String written() {
+        Table table = tables.get(0);
+        return table.form()
+                .map(form -> "text, " + form.encoding() + ", cells set apart by "
+                        + form.delimiter().label())
+                .orElse("workbook, "
+                        + (tables.size() == 1
+                                ? "sheet '" + table.sheet() + "'"
+                                : tables.size() + " sheets with content"));
+    }
+
+    private static String line(Block block) {
+        StringBuilder line = new StringBuilder("block " + block.number() + ": " + block.form() + ", " + block.where());
+        line.append(block.plate().isEmpty() ? "" : "; plate '" + block.plate() + "'");
+        line.append(block.label().isEmpty() ? "" : "; '" + block.label() + "'");
+        block.wavelengthNm()
+                .ifPresent(nm -> line.append("; ").append(Numbers.plain(nm)).append(" nm"));
+        line.append(block.isProcessed() ? "; processed" : "");
+        line.append("; ").append(times(block));
+        ReadingSeries series = block.series();
+        line.append("; ").append(series.wells().size()).append(" wells");
+        line.append(block.wholePlate() ? " of a plate of " : ", at least a plate of ")
+                .append(series.format().wells());
+        line.append(marks(series));
+        return line.toString();
+    }
+
+    private static String times(Block block) {
+        ReadingSeries series = block.series();
+        if (!series.isTimed()) {
+            return "end point"
+                    + (block.timeS().isPresent()
+                            ? " at " + Numbers.plain(block.timeS().getAsDouble()) + " s"
+                            : "");
+        }
+        Well first = series.wells().get(0);
+        int size = series.size(first);
+        return size == 1
+                ? "one time, " + Numbers.plain(series.timeS(first, 0)) + " s"
+                : size + " times from " + Numbers.plain(series.timeS(first, 0)) + " s to "
+                        + Numbers.plain(series.timeS(first, size - 1)) + " s";
+    }
+
+    private static String marks(ReadingSeries series) {
+        int over = 0;
+        int missing = 0;
+        for (Well well : series.wells()) {
+            for (int i = 0; i < series.size(well); i++) {
+                Mark mark = series.mark(well, i);
+                over += mark == Mark.OVER ? 1 : 0;
+                missing += mark == Mark.MISSING ? 1 : 0;
+            }
+        }
+        return (over > 0 ? "; " + over + " over range" : "") + (missing > 0 ? "; " + missing + " missing" : "");
+    }
+}

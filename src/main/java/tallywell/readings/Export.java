@@ -1,0 +1,85 @@
+package tallywell.readings;
+
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.OptionalDouble;
+import tallywell.notice.InputException;
+import tallywell.notice.Notice;
+import tallywell.notice.Place;
+import tallywell.quantity.Numbers;
+
+/**
+ * The readings of a file.
+ *
+ * @param file the file
+ * @param blocks at least one
+ * @param explanation what was understood
+ */
+public record Export(Path file, List<Block> blocks, Explanation explanation) {
+    /** Takes a copy of the list. */
+    public Export {
+        blocks = List.copyOf(blocks);
+    }
+
+    /**
+     * Picks the one block that a run takes.
+     *
+     * @param choice what the run file says
+     * @param methodWavelengthNm the wavelength of the method; used where the choice leaves several
+     * @throws InputException if none or more than one remains, or if the one that remains was read at another wavelength
+     *     than the method asks for and the choice does not name it; the message names the key that decides
+     */
+    public Block one(Choice choice, OptionalDouble methodWavelengthNm) throws InputException {
+        List<Block> fitting = blocks.stream().filter(choice::fits).toList();
+        if (fitting.isEmpty()) {
+            throw refused("found no block that fits what the run asks for; expected one of these", blocks, "");
+        }
+        if (choice.block().isPresent() || choice.wavelengthNm().isPresent() || methodWavelengthNm.isEmpty()) {
+            return only(fitting);
+        }
+        double nm = methodWavelengthNm.getAsDouble();
+        List<Block> stated = fitting.stream()
+                .filter(block -> block.wavelengthNm().isPresent())
+                .toList();
+        List<Block> atMethod =
+                fitting.stream().filter(block -> Choice.isAt(block, nm)).toList();
+        if (!atMethod.isEmpty()) {
+            return only(atMethod);
+        }
+        List<Block> unstated =
+                fitting.stream().filter(block -> block.wavelengthNm().isEmpty()).toList();
+        if (!stated.isEmpty() && unstated.isEmpty()) {
+            throw refused(
+                    "found no readings at " + Numbers.plain(nm)
+                            + " nm, the wavelength of the method; expected one of these; name it if it is right",
+                    fitting,
+                    "wavelength:");
+        }
+        return only(fitting);
+    }
+
+    private Block only(List<Block> fitting) throws InputException {
+        if (fitting.size() == 1) {
+            return fitting.get(0);
+        }
+        String key = differ(fitting, block -> block.plate())
+                ? "plate:"
+                : differ(fitting, block -> block.wavelengthNm().toString()) ? "wavelength:" : "block:";
+        throw refused("found " + fitting.size() + " blocks of readings; expected one", fitting, key);
+    }
+
+    private static boolean differ(List<Block> blocks, java.util.function.Function<Block, String> by) {
+        return blocks.stream().map(by).distinct().count() == blocks.size();
+    }
+
+    private InputException refused(String found, List<Block> candidates, String key) {
+        String remedy = key.isEmpty()
+                ? ""
+                : "; choose with " + key + " in the run file" + (key.equals("block:") ? "" : ", or block:");
+        List<Notice> notices = new ArrayList<>();
+        notices.add(Notice.error(Place.file(file), found + remedy));
+        notices.addAll(Candidates.list(candidates));
+        return new InputException(notices);
+    }
+}

@@ -1,0 +1,438 @@
+package tallywell.readings;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalInt;
+import java.util.stream.IntStream;
+import tallywell.notice.InputException;
+import tallywell.notice.Notice;
+import tallywell.plate.PlateFormat;
+import tallywell.plate.Well;
+
+/**
+ * A plate drawn as a grid with numbers over its columns and letters beside its rows, or transposed. Several may stand
+ * side by side; several may follow each other under one row of numbers; a row of the plate may take several lines, one
+ * for each wavelength or kind of value.
+ */
+final class HeadedGrid implements Form {
+    private final boolean transposed;
+
+    HeadedGrid(boolean transposed) {
+        this.transposed = transposed;
+    }
+
+    private int head(Sheet sheet, int row, int column) {
+        return transposed ? sheet.plateRow(row, column) : sheet.plateColumn(row, column);
+    }
+
+    private int side(Sheet sheet, int row, int column) {
+        return transposed ? sheet.plateColumn(row, column) : sheet.plateRow(row, column);
+    }
+
+    private Well well(int head, int side) {
+        return transposed ? new Well(head, side) : new Well(side, head);
+    }
+
+    @Override
+    public Optional<Finding> find(Sheet sheet, int row) throws InputException {
+        List<Piece> pieces = new ArrayList<>();
+        List<Notice> notes = new ArrayList<>();
+        int last = row;
+        int from = 0;
+        OptionalInt shared = OptionalInt.empty();
+        List<Heads> runs = runs(sheet, row);
+        for (int i = 0; i < runs.size(); i++) {
+            Heads heads = runs.get(i);
+            int limit = i + 1 < runs.size() ? runs.get(i + 1).first() : Integer.MAX_VALUE;
+            Optional<Frame> frame = frame(sheet, row, heads, from, limit, shared);
+            if (frame.isEmpty()) {
+                continue;
+            }
+            Groups groups = new Groups(sheet, row, frame.get(), limit);
+            groups.collect();
+            pieces.addAll(groups.pieces);
+            notes.addAll(groups.notes);
+            last = Math.max(last, groups.last);
+            shared = OptionalInt.of(frame.get().side());
+            from = heads.last() + 1;
+        }
+        return last == row ? Optional.empty() : Optional.of(new Finding(pieces, row, last, notes));
+    }
+
+    /** Runs of neighbouring cells that name ascending columns. */
+    private List<Heads> runs(Sheet sheet, int row) {
+        List<Heads> runs = new ArrayList<>();
+        int column = 0;
+        while (column < sheet.width(row)) {
+            int value = head(sheet, row, column);
+            if (value < 0) {
+                column++;
+                continue;
+            }
+            List<Integer> values = new ArrayList<>();
+            int first = column;
+            while (value >= 0 && (values.isEmpty() || value > values.get(values.size() - 1))) {
+                values.add(value);
+                column++;
+                value = head(sheet, row, column);
+            }
+            runs.add(new Heads(first, values));
+        }
+        return runs;
+    }
+
+    /** Finds the column that names the rows: left of the numbers, or right of them. */
+    private Optional<Frame> frame(Sheet sheet, int row, Heads heads, int from, int limit, OptionalInt shared) {
+        int next = sheet.nextFilled(row + 1);
+        if (next >= sheet.rows() || next > row + 3) {
+            return Optional.empty();
+        }
+        if (!hasReading(sheet, next, heads.first(), heads.last() + 1)) {
+            // A line of units may stand between.
+            next = sheet.nextFilled(next + 1);
+        }
+        for (int column = heads.first() - 1; column >= from; column--) {
+            if (Words.in(sheet.text(row, column)).contains(Meaning.COLUMN)) {
+                // Wells named in two columns, with headings of numbers behind them.
+                return Optional.empty();
+            }
+            if (side(sheet, next, column) >= 0) {
+                return Optional.of(new Frame(heads, column, 0, next));
+            }
+        }
+        boolean withoutCorner = side(sheet, next, heads.first()) >= 0
+                && sheet.look(row, heads.last() + 1) == Look.EMPTY
+                && sheet.filled(next).size() == heads.count() + 1
+                && !transposed;
+        if (withoutCorner) {
+            return Optional.of(new Frame(heads, heads.first(), 1, next));
+        }
+        for (int column = heads.last() + 1; column < Math.min(limit, sheet.width(next)); column++) {
+            if (side(sheet, next, column) >= 0 && !transposed) {
+                return Optional.of(new Frame(heads, column, 0, next));
+            }
+        }
+        if (shared.isPresent() && side(sheet, next, shared.getAsInt()) >= 0) {
+            return Optional.of(new Frame(heads, shared.getAsInt(), 0, next));
+        }
+        return Optional.empty();
+    }
+
+    private static boolean hasReading(Sheet sheet, int row, int from, int to) {
+        return IntStream.range(from, to)
+                .anyMatch(column -> sheet.look(row, column).isReading());
+    }
+
+    /** Neighbouring cells that name columns, from {@code first} on. */
+    private record Heads(int first, List<Integer> values) {
+        int last() {
+            return first + values.size() - 1;
+        }
+
+        int count() {
+            return values.size();
+        }
+    }
+
+    /**
+     * A grid's headings.
+     *
+     * @param shift how far the readings stand right of their headings: 1 where the corner is left out
+     * @param next the first row below the headings
+     */
+    private record Frame(Heads heads, int side, int shift, int next) {}
+
+    /** The grids under one row of headings. */
+    private final class Groups {
+        private final Sheet sheet;
+        private final int headings;
+        private final Frame frame;
+        private final int limit;
+        private final int from;
+        private final int to;
+        private final List<Piece> pieces = new ArrayList<>();
+        private final List<Notice> notes = new ArrayList<>();
+        private int last;
+
+        Groups(Sheet sheet, int headings, Frame frame, int limit) {
+            this.sheet = sheet;
+            this.headings = headings;
+            this.frame = frame;
+            this.limit = limit;
+            from = frame.heads().first() + frame.shift();
+            to = from + frame.heads().count();
+            last = headings;
+        }
+
+        void collect() throws InputException {
+            Facts corner = corner();
+            int at = frame.next();
+            Facts between = Facts.none();
+            while (at < sheet.rows()) {
+                Group group = group(at);
+                if (group.lines.isEmpty()
+                        || group.lines.size() < 2 && frame.heads().count() < 2) {
+                    break;
+                }
+                take(group, between.or(gutter(group)).or(corner));
+                last = group.end;
+                at = sheet.nextFilled(last + 1);
+                between = Facts.none();
+                // Titles may part grids that share the numbers over their columns.
+                for (int lines = 0; lines < 3 && at < sheet.rows() && isTitle(at); lines++) {
+                    between = Facts.ofLine(sheet.line(at)).or(between);
+                    at = sheet.nextFilled(at + 1);
+                }
+                if (at >= sheet.rows() || side(sheet, at, frame.side()) != group.sides.get(0)) {
+                    break;
+                }
+            }
+        }
+
+        private boolean isTitle(int row) {
+            return side(sheet, row, frame.side()) < 0
+                    && !hasReading(sheet, row, from, to)
+                    && runs(sheet, row).stream().noneMatch(run -> run.count() > 2);
+        }
+
+        private Facts corner() {
+            StringBuilder text = new StringBuilder();
+            for (int column = 0; column < frame.heads().first(); column++) {
+                if (sheet.look(headings, column) == Look.TEXT
+                        && gutterHeading(column).isEmpty()) {
+                    text.append(' ').append(sheet.text(headings, column));
+                }
+            }
+            return Facts.ofHeading(text.toString().strip());
+        }
+
+        /** A column left of the grid that holds the time of each grid, once. */
+        private Optional<TimeHeading> gutterHeading(int column) {
+            String text = sheet.text(headings, column);
+            boolean filled = column != frame.side() && sheet.look(frame.next(), column) != Look.EMPTY;
+            return filled && Words.in(text).contains(Meaning.TIME)
+                    ? Optional.of(TimeHeading.of(text))
+                    : Optional.empty();
+        }
+
+        private Facts gutter(Group group) {
+            Facts facts = Facts.none();
+            int row = group.lines.get(0);
+            for (int column = 0; column < frame.heads().first(); column++) {
+                if (column == frame.side() || sheet.look(row, column) == Look.EMPTY) {
+                    continue;
+                }
+                Optional<TimeHeading> heading = gutterHeading(column);
+                String text = sheet.text(row, column);
+                if (heading.isPresent()) {
+                    facts = facts.withTime(heading.get().read(text));
+                } else if (sheet.look(row, column) == Look.TEXT) {
+                    facts = facts.or(Facts.ofHeading(text));
+                }
+            }
+            return facts;
+        }
+
+        /** Lines that name ascending rows, with or without further lines of the same row below them. */
+        private Group group(int start) throws InputException {
+            Group group = new Group();
+            int row = start;
+            while (row < sheet.rows()) {
+                int side = side(sheet, row, frame.side());
+                int before = group.sides.isEmpty() ? -1 : group.sides.get(group.sides.size() - 1);
+                boolean more = !group.lines.isEmpty()
+                        && row == group.end + 1
+                        && (side == before || side < 0 && sheet.look(row, frame.side()) == Look.EMPTY)
+                        && hasReading(sheet, row, from, to)
+                        && !isSummary(row);
+                if (side > before) {
+                    group.add(row, side);
+                } else if (more) {
+                    group.addMore(row);
+                } else if (sheet.isBlank(row)) {
+                    int next = sheet.nextFilled(row);
+                    if (next >= sheet.rows() || side(sheet, next, frame.side()) <= before) {
+                        break;
+                    }
+                    row = next - 1;
+                } else {
+                    break;
+                }
+                row++;
+            }
+            group.settle(sheet, frame.side());
+            return group;
+        }
+
+        /** Whether a line without a letter is headed by words of statistics somewhere left of its numbers. */
+        private boolean isSummary(int row) {
+            for (int column = 0; column < from; column++) {
+                if (sheet.look(row, column) == Look.TEXT) {
+                    return Facts.ofHeading(sheet.text(row, column)).isOtherQuantity();
+                }
+            }
+            return false;
+        }
+
+        private void take(Group group, Facts facts) throws InputException {
+            int readings = 0;
+            int others = 0;
+            for (int line : group.lines) {
+                for (int column = from; column < to; column++) {
+                    Look look = sheet.look(line, column);
+                    readings += look.isReading() ? 1 : 0;
+                    others += look != Look.EMPTY && !look.isReading() ? 1 : 0;
+                }
+            }
+            if (readings <= others) {
+                notes.add(Notice.information(
+                        sheet.table().place(group.lines.get(0)), "left out: a plate of words, not of numbers"));
+                return;
+            }
+            refuseCutDecimals(group);
+            for (int k = 0; k < group.deep; k++) {
+                pieces.add(piece(group, k, facts.or(lineFacts(group, k))));
+            }
+            noteRest(group);
+        }
+
+        private Piece piece(Group group, int k, Facts facts) {
+            List<Well> wells = new ArrayList<>();
+            int[] rows = new int[group.sides.size() * frame.heads().count()];
+            int[] columns = new int[rows.length];
+            for (int i = 0; i < group.sides.size(); i++) {
+                for (int j = 0; j < frame.heads().count(); j++) {
+                    rows[wells.size()] = group.lines.get(i * group.deep + k);
+                    columns[wells.size()] = from + j;
+                    wells.add(well(frame.heads().values().get(j), group.sides.get(i)));
+                }
+            }
+            return new Piece(
+                    sheet,
+                    transposed ? "grid with headings, transposed" : "grid with headings",
+                    headings,
+                    group.end,
+                    facts,
+                    wells,
+                    Places.single(rows, columns),
+                    null,
+                    whole(wells),
+                    -1);
+        }
+
+        private PlateFormat whole(List<Well> wells) {
+            return PlateFormat.KNOWN.stream()
+                    .filter(format ->
+                            format.wells() == wells.size() && wells.stream().allMatch(format::holds))
+                    .findFirst()
+                    .orElse(null);
+        }
+
+        /** Where a row of the plate has several lines, words at their ends tell them apart. */
+        private Facts lineFacts(Group group, int k) {
+            if (group.deep == 1) {
+                return Facts.none();
+            }
+            int row = group.lines.get(k);
+            StringBuilder text = new StringBuilder();
+            for (int column = 0; column < Math.min(sheet.width(row), limit); column++) {
+                boolean outside = column < from || column >= to;
+                if (outside && column != frame.side() && sheet.look(row, column) != Look.EMPTY) {
+                    text.append(' ').append(sheet.text(row, column));
+                }
+            }
+            return Facts.ofHeading(text.toString().strip());
+        }
+
+        /** Twice as many numbers as headings, none with decimals: a decimal comma was taken for a delimiter. */
+        private void refuseCutDecimals(Group group) throws InputException {
+            int row = group.lines.get(0);
+            int numbers = 0;
+            for (int column = from; column < sheet.width(row); column++) {
+                Look look = sheet.look(row, column);
+                if (look.isDecimal()) {
+                    return;
+                }
+                numbers += look == Look.WHOLE ? 1 : 0;
+            }
+            if (numbers >= 2 * frame.heads().count() && frame.heads().count() > 1) {
+                throw new InputException(
+                        sheet.table().place(row),
+                        "found " + numbers + " whole numbers under "
+                                + frame.heads().count()
+                                + " headings; expected one reading for each; a decimal comma between cells that are set"
+                                + " apart by commas cuts numbers in two");
+            }
+        }
+
+        private void noteRest(Group group) {
+            int row = group.lines.get(0);
+            StringBuilder words = new StringBuilder();
+            int count = 0;
+            for (int column = to; column < Math.min(sheet.width(row), limit); column++) {
+                if (sheet.look(row, column).isReading() && column != frame.side()) {
+                    count++;
+                    String heading = sheet.text(headings, column);
+                    words.append(heading.isEmpty() ? "" : (words.isEmpty() ? " (" : ", ") + heading);
+                }
+            }
+            if (count > 0) {
+                notes.add(Notice.information(
+                        sheet.table().place(headings),
+                        "left out: " + count + (count == 1 ? " column" : " columns") + " beside the grid" + words
+                                + (words.isEmpty() ? "" : ")")));
+            }
+        }
+    }
+
+    /** The lines of one grid. */
+    private static final class Group {
+        private final List<Integer> lines = new ArrayList<>();
+        private final List<Integer> sides = new ArrayList<>();
+        private final List<Integer> depths = new ArrayList<>();
+        private int end = -1;
+        private int deep = 1;
+
+        void add(int row, int side) {
+            lines.add(row);
+            sides.add(side);
+            depths.add(1);
+            end = row;
+        }
+
+        void addMore(int row) {
+            lines.add(row);
+            depths.set(depths.size() - 1, depths.get(depths.size() - 1) + 1);
+            end = row;
+        }
+
+        /** Each row must have as many lines as the others; a rest behind the last row is no part of the grid. */
+        void settle(Sheet sheet, int side) throws InputException {
+            if (lines.isEmpty()) {
+                return;
+            }
+            deep = depths.get(0);
+            int lastDepth = depths.get(depths.size() - 1);
+            if (depths.size() > 1 && lastDepth > deep) {
+                while (depths.get(depths.size() - 1) > deep
+                        && sheet.look(lines.get(lines.size() - 1), side) == Look.EMPTY) {
+                    lines.remove(lines.size() - 1);
+                    depths.set(depths.size() - 1, depths.get(depths.size() - 1) - 1);
+                }
+                end = lines.get(lines.size() - 1);
+            }
+            int at = 0;
+            for (int depth : depths) {
+                if (depth != deep) {
+                    throw new InputException(
+                            sheet.table().place(lines.get(depth > deep ? at + deep : at)),
+                            "found row " + Well.rowName(sides.get(depths.indexOf(depth))) + " of the plate " + depth
+                                    + (depth == 1 ? " time" : " times") + ", the first row " + deep
+                                    + (deep == 1 ? " time" : " times") + "; expected each row equally often");
+                }
+                at += depth;
+            }
+        }
+    }
+}

@@ -1,0 +1,49 @@
+package tallywell.readings;
+
+import java.util.Optional;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+import tallywell.plate.Well;
+
+/**
+ * A heading that names a well among other things known: {@code A1 (340 nm)}, {@code Well A1}, {@code 340 A01}.
+ *
+ * @param well the well
+ * @param facts what else it says
+ */
+record WellHeading(Well well, Facts facts) {
+    private static final Pattern WORD = Pattern.compile("(?<![A-Za-z0-9])([A-Za-z]{1,2}\\d{1,2})(?![A-Za-z0-9.,])");
+
+    static Optional<WellHeading> parse(String text) {
+        if (text.length() > 60) {
+            return Optional.empty();
+        }
+        Matcher word = WORD.matcher(text.replace('_', ' '));
+        if (!word.find()) {
+            return Optional.empty();
+        }
+        Optional<Well> well = Well.parse(word.group(1));
+        String rest = (text.substring(0, word.start(1)) + " " + text.substring(word.end(1)))
+                .replace('_', ' ')
+                .strip();
+        if (well.isEmpty() || word.find()) {
+            return Optional.empty();
+        }
+        Facts facts = Facts.ofHeading(rest);
+        boolean understood = facts.wavelengthNm().isPresent()
+                || facts.has(Meaning.WELL)
+                || facts.has(Meaning.VALUE)
+                || facts.has(Meaning.RAW)
+                || facts.has(Meaning.PROCESSED)
+                || facts.plate().isPresent()
+                || rest.matches("[\\W]*|[\\W]*\\d{3}[\\W]*");
+        if (!understood || facts.isOtherQuantity()) {
+            return Optional.empty();
+        }
+        if (facts.wavelengthNm().isEmpty() && rest.matches("\\W*\\d{3}\\W*")) {
+            double nm = Double.parseDouble(rest.replaceAll("\\D", ""));
+            facts = Facts.isWavelength(nm) ? facts.withWavelength(nm) : facts;
+        }
+        return Optional.of(new WellHeading(well.get(), facts.has(Meaning.WELL) ? facts.withLabel("") : facts));
+    }
+}

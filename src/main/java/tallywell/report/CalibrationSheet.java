@@ -1,0 +1,207 @@
+package tallywell.report;
+
+import java.io.IOException;
+import java.util.EnumMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import tallywell.curve.Calibration;
+import tallywell.method.CalibrationRule;
+import tallywell.report.CalibrationPlaces.Fact;
+import tallywell.report.CalibrationPlaces.Means;
+import tallywell.report.CalibrationPlaces.Scope;
+import tallywell.report.CalibrationPlaces.Section;
+import tallywell.workup.StepAnalysis;
+
+/** Writes the sheet Calibration: for each step the means of its blanks, what it is worked up with, and its points. */
+final class CalibrationSheet {
+    private static final List<String> MEANS =
+            List.of("Mean of", "Number", "Wells used", "Mean ΔA", "SD of ΔA", "Wells, all", "Mean ΔA, all");
+    private static final List<String> POINTS = List.of(
+            "Well", "Level (g/L)", "Net ΔA", "Used", "Weight", "Fitted net ΔA", "Residual", "Back (g/L)", "Found (%)");
+    private static final List<String> POINTS_WORKING = List.of(
+            "net ΔA that counts",
+            "level that counts",
+            "net ΔA, all",
+            "weight, all",
+            "net ΔA that counts, all",
+            "level that counts, all");
+    private static final Look NUMBER = Look.PLAIN.format(Looks.ABSORBANCE);
+    private static final Look WORKING = Looks.NOTE.format("General");
+
+    private final Draft draft;
+    private final Sheet sheet;
+
+    private CalibrationSheet(Draft draft, Sheet sheet) {
+        this.draft = draft;
+        this.sheet = sheet;
+    }
+
+    static void write(Draft draft, Sheet sheet) throws IOException {
+        new CalibrationSheet(draft, sheet).write();
+    }
+
+    private void write() throws IOException {
+        sheet.row(0);
+        sheet.text(0, "Calibration", Looks.TITLE);
+        sheet.row(1);
+        sheet.text(
+                0,
+                "How net ΔA becomes a concentration. Columns named \"all\" put excluded wells back; they lead to value_all.",
+                Looks.NOTE);
+        int last = 0;
+        for (StepAnalysis step : draft.analysis().steps()) {
+            Part part = new Part(step);
+            part.write();
+            last = part.section.end();
+        }
+        sheet.widths(40, 12, 12, 12, 12, 13, 12, 12, 12, 17, 15, 11, 11, 21, 18);
+        sheet.print(
+                false, draft.analysis().steps().size() == 1, 0, draft.report().run());
+        sheet.printArea(last, POINTS.size() - 1);
+    }
+
+    /** The mean ΔA over the wells of a group that can be read. */
+    static OptionalDouble mean(Means means, boolean usedOnly) {
+        return means.wells().stream()
+                .filter(well -> (well.used() || !usedOnly) && well.deltaA().isPresent())
+                .mapToDouble(well -> well.deltaA().orElseThrow())
+                .average();
+    }
+
+    /** The part of one step. */
+    private final class Part {
+        private final StepAnalysis step;
+        private final Section section;
+        private final Map<Fact, OptionalDouble> used = new EnumMap<>(Fact.class);
+        private final Map<Fact, OptionalDouble> all = new EnumMap<>(Fact.class);
+
+        Part(StepAnalysis step) {
+            this.step = step;
+            this.section = draft.calibration().of(step.number());
+        }
+
+        void write() throws IOException {
+            sheet.row(section.top());
+            sheet.text(0, title(), Looks.SECTION);
+            means();
+            facts();
+            if (step.calibration().isPresent()) {
+                points(step.calibration().get());
+                CalibrationChart.draw(sheet, step, section);
+            }
+        }
+
+        private String title() {
+            CalibrationRule rule = step.step().calibration();
+            String by = rule instanceof CalibrationRule.ByStandards standards
+                    ? "by standards, " + standards.model().word().replace('-', ' ') + ", weights "
+                            + standards.weights().word()
+                    : rule instanceof CalibrationRule.BySingleStandard ? "by single standard" : "by absorptivity";
+            return step.step().analyte().name() + ": " + by;
+        }
+
+        private void means() throws IOException {
+            sheet.row(section.meansHead());
+            sheet.heads(0, MEANS.subList(0, 5), Looks.HEAD);
+            sheet.heads(5, MEANS.subList(5, 7), Looks.HEAD_WORKING);
+            for (Means means : section.means()) {
+                sheet.row(means.row());
+                mean(means);
+            }
+        }
+
+        private void mean(Means means) {
+            WellPlaces wells = draft.wells();
+            String set = wells.all(WellPlaces.Working.SET) + "," + means.number();
+            String delta = wells.all(WellColumns.DELTA_A);
+            String yes = wells.all(WellColumns.USED) + ",\"yes\"";
+            String number = delta + ",\">-1E+300\"";
+            sheet.text(0, means.what(), Looks.TEXT);
+            sheet.number(1, means.number(), Looks.TEXT);
+            String count = At.cell(means.row(), 2);
+            sheet.formula(2, "COUNTIFS(" + set + "," + yes + "," + number + ")", count(means, true), Looks.TEXT);
+            OptionalDouble mean = CalibrationSheet.mean(means, true);
+            sheet.formula(
+                    3, "IF(" + count + "=0,\"\",AVERAGEIFS(" + delta + "," + set + "," + yes + "))", mean, NUMBER);
+            sheet.formula(
+                    4,
+                    "IF(" + count + "<2,\"\",SQRT(SUMIFS(" + wells.all(WellPlaces.Working.SQUARE) + "," + set + ")/("
+                            + count + "-1)))",
+                    deviation(means, mean),
+                    Look.PLAIN.format(Looks.CREEP));
+            String countAll = At.cell(means.row(), 5);
+            sheet.formula(5, "COUNTIFS(" + set + "," + number + ")", count(means, false), WORKING);
+            sheet.formula(
+                    6,
+                    "IF(" + countAll + "=0,\"\",AVERAGEIFS(" + delta + "," + set + "))",
+                    CalibrationSheet.mean(means, false),
+                    WORKING.format(Looks.ABSORBANCE));
+        }
+
+        private long count(Means means, boolean usedOnly) {
+            return means.wells().stream()
+                    .filter(well -> (well.used() || !usedOnly) && well.deltaA().isPresent())
+                    .count();
+        }
+
+        private OptionalDouble deviation(Means means, OptionalDouble mean) {
+            long n = count(means, true);
+            if (n < 2) {
+                return OptionalDouble.empty();
+            }
+            double squares = means.wells().stream()
+                    .filter(well -> well.used() && well.deltaA().isPresent())
+                    .mapToDouble(well -> Math.pow(well.deltaA().orElseThrow() - mean.orElseThrow(), 2))
+                    .sum();
+            return OptionalDouble.of(Math.sqrt(squares / (n - 1)));
+        }
+
+        private void facts() throws IOException {
+            sheet.row(section.factsHead());
+            boolean fitted = step.calibration().isPresent();
+            sheet.heads(0, List.of("Worked up with", "Value", "Unit"), Looks.HEAD);
+            if (fitted) {
+                sheet.text(3, "Value, all", Looks.HEAD_WORKING);
+            }
+            new FactFormulas(draft, step).values(used, all);
+            for (Fact fact : section.facts()) {
+                sheet.row(section.row(fact));
+                sheet.text(0, fact.label(), Looks.TEXT);
+                fact(fact, Scope.USED, used);
+                sheet.text(2, fact.unit(), Looks.NOTE);
+                if (fitted && fact.compareTo(Fact.POINTS) >= 0 && draft.whole().isPresent()) {
+                    fact(fact, Scope.ALL, all);
+                }
+            }
+        }
+
+        private void fact(Fact fact, Scope scope, Map<Fact, OptionalDouble> values) {
+            OptionalDouble value = values.getOrDefault(fact, OptionalDouble.empty());
+            Look look = scope == Scope.ALL ? Looks.NOTE : Looks.TEXT;
+            look = look.format(value.isPresent() ? Looks.digits(value.getAsDouble(), 6) : "");
+            if (fact == Fact.POINTS) {
+                look = look.format("0");
+            }
+            Optional<String> formula = new FactFormulas(draft, step).formula(fact, scope);
+            if (formula.isPresent()) {
+                sheet.formula(scope.fact, formula.get(), value, look);
+            } else if (value.isPresent()) {
+                sheet.number(
+                        scope.fact, value.getAsDouble(), look.format("General").fill(Look.Fill.INPUT));
+            }
+        }
+
+        private void points(Calibration calibration) throws IOException {
+            sheet.row(section.pointsHead());
+            sheet.heads(0, POINTS, Looks.HEAD);
+            sheet.heads(POINTS.size(), POINTS_WORKING, Looks.HEAD_WORKING);
+            for (int i = 0; i < section.points().size(); i++) {
+                sheet.row(section.firstPoint() + i);
+                new PointRow(draft, sheet, step, section, calibration)
+                        .write(section.points().get(i));
+            }
+        }
+    }
+}

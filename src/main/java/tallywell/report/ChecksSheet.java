@@ -1,0 +1,148 @@
+package tallywell.report;
+
+import java.io.IOException;
+import java.util.EnumSet;
+import java.util.List;
+import java.util.Set;
+import tallywell.assess.Assessment;
+import tallywell.assess.Check;
+import tallywell.assess.Judgement;
+import tallywell.workup.Flag;
+import tallywell.workup.StepAnalysis;
+import tallywell.workup.WellResult;
+
+/** Writes the sheet Checks: the criteria for the batch, the verdict on each result with its reasons, the flags in words. */
+final class ChecksSheet {
+    private static final Look WRAPPED = Looks.WRAPPED.edge(Look.Edge.UNDER);
+    private static final Look TOP = Look.PLAIN.align(Look.Align.TOP).edge(Look.Edge.UNDER);
+    private static final int LINE_PT = 13;
+
+    private final Report report;
+    private final Sheet sheet;
+    private int row;
+
+    private ChecksSheet(Report report, Sheet sheet) {
+        this.report = report;
+        this.sheet = sheet;
+    }
+
+    static void write(Report report, Sheet sheet) throws IOException {
+        new ChecksSheet(report, sheet).write();
+    }
+
+    private void write() throws IOException {
+        Assessment assessment = report.assessment();
+        sheet.row(row++, 26);
+        sheet.text(0, "Checks", Looks.TITLE);
+        sheet.row(row++);
+        sheet.text(0, assessment.sentence(), assessment.passed() ? Looks.TEXT : Look.PLAIN.face(Look.Face.BAD));
+        row++;
+        checks(assessment.checks());
+        row++;
+        judgements(assessment.judgements());
+        row++;
+        flags();
+        sheet.widths(38, 24, 30, 14, 42);
+        sheet.print(true, false, 0, report.run());
+    }
+
+    private void head(String... titles) throws IOException {
+        sheet.row(row++);
+        sheet.heads(0, List.of(titles), Looks.HEAD);
+    }
+
+    private void section(String title) throws IOException {
+        sheet.row(row++, 20);
+        sheet.text(0, title, Looks.SECTION);
+    }
+
+    private void checks(List<Check> checks) throws IOException {
+        section("The batch");
+        head("Check", "Limit", "Found", "State", "Where the limit comes from");
+        for (Check check : checks) {
+            sheet.row(row++, LINE_PT * lines(check.name(), 38, check.source(), 42));
+            sheet.text(0, check.name(), WRAPPED);
+            sheet.text(1, check.limit().isEmpty() ? "none" : check.limit(), WRAPPED);
+            sheet.text(2, check.found(), WRAPPED);
+            sheet.text(3, check.state().words(), look(check.state()));
+            sheet.text(4, check.source(), WRAPPED);
+        }
+    }
+
+    private static Look look(Check.State state) {
+        return switch (state) {
+            case PASSED -> TOP.face(Look.Face.GOOD).fill(Look.Fill.GOOD);
+            case FAILED -> TOP.face(Look.Face.BAD).fill(Look.Fill.BAD);
+            case NOT_ASSESSED -> TOP.face(Look.Face.ATTENTION);
+        };
+    }
+
+    private void judgements(List<Judgement> judgements) throws IOException {
+        section("The results");
+        head("Sample or control", "Analyte", "What to do next", "Verdict", "Why");
+        for (Judgement judgement : judgements) {
+            String why = reasons(judgement, report.assessment().passed());
+            String name = name(judgement);
+            sheet.row(row++, LINE_PT * lines(name, 38, why, 42));
+            sheet.text(0, name, WRAPPED);
+            sheet.text(1, judgement.result().analyte(), WRAPPED);
+            sheet.text(2, Words.advice(judgement), WRAPPED);
+            sheet.text(
+                    3,
+                    judgement.verdict().word(),
+                    ResultsSheet.verdict(judgement.verdict())
+                            .align(Look.Align.TOP)
+                            .edge(Look.Edge.UNDER));
+            sheet.text(4, why, WRAPPED);
+        }
+    }
+
+    private static String name(Judgement judgement) {
+        String name = judgement.result().name();
+        return judgement.result().role().equals("spike") ? name + ", spiked" : name;
+    }
+
+    private static String reasons(Judgement judgement, boolean batchPassed) {
+        String flags = Words.flags(judgement.result().flags());
+        if (!flags.isEmpty()) {
+            return flags;
+        }
+        return batchPassed ? "nothing to remark" : "the batch fails its acceptance";
+    }
+
+    private void flags() throws IOException {
+        Set<Flag> used = EnumSet.noneOf(Flag.class);
+        report.assessment()
+                .judgements()
+                .forEach(each -> used.addAll(each.result().flags()));
+        for (StepAnalysis step : report.analysis().steps()) {
+            for (WellResult well : step.wells()) {
+                used.addAll(well.flags());
+            }
+        }
+        if (used.isEmpty()) {
+            return;
+        }
+        section("Flags in words");
+        head("Flag", "Meaning");
+        for (Flag flag : used) {
+            sheet.row(row++);
+            sheet.text(0, flag.word(), TOP);
+            sheet.text(1, flag.text(), Look.PLAIN);
+        }
+    }
+
+    /** How many lines two texts take in columns of these widths. */
+    static int lines(String one, int width, String other, int otherWidth) {
+        return Math.max(lines(one, width), lines(other, otherWidth));
+    }
+
+    /** How many lines a text takes in a column of this width; as many as a row can show at most. */
+    static int lines(String text, int width) {
+        int lines = 0;
+        for (String line : text.split("\n", -1)) {
+            lines += Math.max(1, (int) Math.ceil(line.length() * 1.08 / width));
+        }
+        return Math.min(lines, 12);
+    }
+}

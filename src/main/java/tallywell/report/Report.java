@@ -1,0 +1,23 @@
+package tallywell.report;
+
+import tallywell.assess.Assessment;
+import tallywell.workup.Analysis;
+
+/**
+ * One run, worked up and judged, ready to be written.
+ *
+ * @param run path of the run file as typed
+ * @param analysis what it came to
+ * @param assessment what to think of it
+ * @param provenance where it comes from
+ */
+public record Report(String run, Analysis analysis, Assessment assessment, Provenance provenance) {
+    /** Refuses an assessment of something else. */
+    public Report {
+        if (assessment.judgements().size() != analysis.results().size()) {
+            throw new IllegalArgumentException(
+                    "assessment must judge " + analysis.results().size() + " results but was of "
+                            + assessment.judgements().size());
+        }
+    }
+}

@@ -1,0 +1,88 @@
+package tallywell.report;
+
+import java.io.IOException;
+import java.util.List;
+import java.util.Set;
+import java.util.stream.Collectors;
+import tallywell.assess.Judgement;
+import tallywell.workup.Flag;
+import tallywell.workup.Result;
+
+/** The columns of {@code results.csv}, which the sheet Results has too. */
+enum ResultColumns {
+    RUN,
+    PLATE,
+    ROLE,
+    SLOT,
+    SAMPLE,
+    ANALYTE,
+    VALUE,
+    UNIT,
+    U_STANDARD("u"),
+    U_EXPANDED("U"),
+    K,
+    N,
+    CV_PERCENT,
+    DILUTION,
+    VALUE_ALL,
+    ASSIGNED,
+    RECOVERY_PERCENT,
+    VERDICT,
+    FLAGS,
+    ADVICE;
+
+    private final String title;
+
+    ResultColumns(String title) {
+        this.title = title;
+    }
+
+    ResultColumns() {
+        this.title = name().toLowerCase(java.util.Locale.ROOT);
+    }
+
+    /** The name in the header row. */
+    String title() {
+        return title;
+    }
+
+    /** The header row. */
+    static List<String> titles() {
+        return java.util.Arrays.stream(values()).map(ResultColumns::title).toList();
+    }
+
+    /** Writes the row of one result, one field for each column. */
+    static void write(Report report, Judgement judgement, Fields to) throws IOException {
+        Result result = judgement.result();
+        to.text(report.run());
+        to.text(report.analysis().assay().plate());
+        to.text(result.role());
+        if (result.slot().isPresent()) {
+            to.number(result.slot().getAsInt());
+        } else {
+            to.empty();
+        }
+        to.text(result.name());
+        to.text(result.analyte());
+        to.number(result.value());
+        to.text(result.unit().symbol());
+        // Standard uncertainty, expanded uncertainty, coverage factor: no budget has been made.
+        to.empty();
+        to.empty();
+        to.empty();
+        to.number(result.n());
+        to.number(result.cvPercent());
+        to.number(result.dilution().factor());
+        to.number(result.valueAll());
+        to.number(result.assigned());
+        to.number(result.recoveryPercent());
+        to.text(judgement.verdict().word());
+        to.text(words(result.flags()));
+        to.text(judgement.advice().word());
+    }
+
+    /** Flags as files spell them, joined by blanks. */
+    static String words(Set<Flag> flags) {
+        return flags.stream().map(Flag::word).collect(Collectors.joining(" "));
+    }
+}

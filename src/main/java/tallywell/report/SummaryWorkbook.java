@@ -1,0 +1,75 @@
+package tallywell.report;
+
+import java.io.IOException;
+import java.io.OutputStream;
+import tallywell.report.CalibrationPlaces.Fact;
+import tallywell.report.CalibrationPlaces.Scope;
+import tallywell.workup.StepAnalysis;
+
+/**
+ * Writes the Excel summary of one run: a page to hand on, and behind it everything that led there as live formulas, down to
+ * the cells that hold the readings.
+ *
+ * <p>What no cell formula can do stands as a value and looks so. The same report gives the same bytes.
+ */
+public final class SummaryWorkbook {
+    /**
+     * Writes the workbook.
+     *
+     * @param out where to; left open
+     */
+    public void write(Report report, OutputStream out) throws IOException {
+        Draft draft = Draft.of(report);
+        try (Book book = new Book()) {
+            Sheet summary = book.add("Summary");
+            Sheet results = book.add(ResultPlaces.SHEET);
+            Sheet wells = book.add(WellPlaces.SHEET);
+            Sheet calibration = book.add(CalibrationPlaces.SHEET);
+            Sheet readings = book.add(ReadingGrid.SHEET);
+            Sheet plate = book.add("Plate");
+            Sheet checks = book.add("Checks");
+            Sheet provenance = book.add("Provenance");
+            SummarySheet.write(draft, summary);
+            ResultsSheet.write(draft, results);
+            WellsSheet.write(draft, wells);
+            CalibrationSheet.write(draft, calibration);
+            ReadingsSheet.write(draft, readings);
+            PlateSheet.write(draft, plate);
+            ChecksSheet.write(report, checks);
+            ProvenanceSheet.write(report, provenance);
+            names(draft, book);
+            describe(report, book);
+            book.write(out);
+        }
+    }
+
+    private static void names(Draft draft, Book book) {
+        book.name(
+                "results_table",
+                ResultPlaces.SHEET + "!" + At.fixed(0, 0) + ":"
+                        + At.fixed(draft.results().lastRow(), ResultColumns.values().length - 1));
+        book.name(
+                "wells_table",
+                WellPlaces.SHEET + "!" + At.fixed(0, 0) + ":"
+                        + At.fixed(draft.wells().lastRow(), WellColumns.values().length - 1));
+        for (StepAnalysis step : draft.analysis().steps()) {
+            CalibrationPlaces.Section section = draft.calibration().of(step.number());
+            String suffix = "_" + step.number();
+            section.blanks("").ifPresent(means -> book.name("blank" + suffix, means.cell(Scope.USED)));
+            for (Fact fact : new Fact[] {Fact.SLOPE, Fact.INTERCEPT, Fact.FACTOR}) {
+                if (section.has(fact)) {
+                    book.name(fact.name().toLowerCase(java.util.Locale.ROOT) + suffix, section.cell(fact, Scope.USED));
+                }
+            }
+        }
+    }
+
+    private static void describe(Report report, Book book) {
+        String title = report.analysis().assay().title();
+        book.describe(
+                title.isEmpty() ? report.run() : title,
+                report.analysis().assay().operator(),
+                report.provenance().version(),
+                report.provenance().made());
+    }
+}

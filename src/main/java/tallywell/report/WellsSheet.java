@@ -1,0 +1,297 @@
+package tallywell.report;
+
+import java.io.IOException;
+import java.util.Arrays;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import org.apache.poi.ss.usermodel.DataValidation;
+import org.apache.poi.ss.util.CellRangeAddress;
+import org.apache.poi.ss.util.CellRangeAddressList;
+import org.apache.poi.xssf.usermodel.XSSFDataValidationHelper;
+import tallywell.method.Direction;
+import tallywell.workup.Flag;
+import tallywell.workup.StepAnalysis;
+import tallywell.workup.WellResult;
+
+/** Writes the sheet Wells: the columns of {@code wells.csv}, live from the readings on, with the working beside them. */
+final class WellsSheet {
+    private static final Look NUMBER = Look.PLAIN.format(Looks.ABSORBANCE);
+    private static final Look CREEP = Look.PLAIN.format(Looks.CREEP);
+    private static final Look WORKING = Looks.NOTE;
+
+    private final Draft draft;
+    private final Sheet sheet;
+    private final WellPlaces places;
+
+    private WellsSheet(Draft draft, Sheet sheet) {
+        this.draft = draft;
+        this.sheet = sheet;
+        this.places = draft.wells();
+    }
+
+    static void write(Draft draft, Sheet sheet) throws IOException {
+        new WellsSheet(draft, sheet).write();
+    }
+
+    private void write() throws IOException {
+        sheet.row(0);
+        sheet.heads(0, WellColumns.titles(), Looks.HEAD);
+        sheet.heads(
+                WellColumns.values().length,
+                Arrays.stream(WellPlaces.Working.values())
+                        .map(WellPlaces.Working::title)
+                        .toList(),
+                Looks.HEAD_WORKING);
+        for (StepAnalysis step : draft.analysis().steps()) {
+            TraceFormulas traces = new TraceFormulas(draft, step);
+            for (WellResult well : step.wells()) {
+                write(step, well, traces);
+            }
+        }
+        show();
+    }
+
+    private void show() {
+        sheet.freeze(1, 3);
+        int last = WellColumns.values().length - 1;
+        sheet.poi().setAutoFilter(new CellRangeAddress(0, places.lastRow(), 0, last));
+        sheet.widths(
+                16, 8, 6, 13, 8, 6, 24, 6, 14, 10, 10, 14, 10, 11, 12, 11, 9, 7, 30, 11, 10, 9, 11, 10, 14, 15, 14, 11);
+        sheet.print(true, false, 1, draft.report().run());
+        XSSFDataValidationHelper helper = new XSSFDataValidationHelper(sheet.poi());
+        int used = WellColumns.USED.ordinal();
+        DataValidation choice = helper.createValidation(
+                helper.createExplicitListConstraint(new String[] {"yes", "no"}),
+                new CellRangeAddressList(1, places.lastRow(), used, used));
+        choice.createErrorBox("used", "Write yes or no.");
+        choice.setShowErrorBox(true);
+        sheet.poi().addValidationData(choice);
+    }
+
+    private void write(StepAnalysis step, WellResult well, TraceFormulas traces) throws IOException {
+        int row = places.row(step.number(), well.well());
+        sheet.row(row);
+        Columns columns = new Columns(step, well, traces, row);
+        WellColumns.write(draft.report(), step, well, columns);
+        new Extra(step, well, row).write();
+    }
+
+    private static String blankOr(String condition, String formula) {
+        return "IF(" + condition + ",\"\"," + formula + ")";
+    }
+
+    /** Writes the columns of {@code wells.csv}, putting a formula where there is one. */
+    private final class Columns implements Fields {
+        private final StepAnalysis step;
+        private final WellResult well;
+        private final TraceFormulas traces;
+        private final int row;
+        private int column = -1;
+
+        Columns(StepAnalysis step, WellResult well, TraceFormulas traces, int row) {
+            this.step = step;
+            this.well = well;
+            this.traces = traces;
+            this.row = row;
+        }
+
+        @Override
+        public void text(String text) {
+            Look look = WellColumns.values()[++column] == WellColumns.USED
+                    ? Looks.INPUT.align(Look.Align.CENTRE)
+                    : Looks.TEXT;
+            sheet.text(column, text, look);
+        }
+
+        @Override
+        public void number(double number) {
+            value(OptionalDouble.of(number));
+        }
+
+        @Override
+        public void empty() {
+            value(OptionalDouble.empty());
+        }
+
+        @Override
+        public void number(OptionalDouble number) {
+            value(number);
+        }
+
+        private void value(OptionalDouble number) {
+            WellColumns what = WellColumns.values()[++column];
+            Look look = look(what, number);
+            Optional<String> formula = formula(what);
+            if (formula.isPresent()) {
+                sheet.formula(column, formula.get(), number, look);
+            } else if (number.isPresent()) {
+                sheet.number(column, number.getAsDouble(), isInput(what) ? look : computed(look));
+            } else {
+                sheet.blank(column, look);
+            }
+        }
+
+        private boolean isInput(WellColumns what) {
+            return what == WellColumns.SLOT || what == WellColumns.STEP;
+        }
+
+        private Look computed(Look look) {
+            return Looks.COMPUTED.format(look.format());
+        }
+
+        private Look look(WellColumns what, OptionalDouble number) {
+            return switch (what) {
+                case SLOT, STEP -> Looks.TEXT;
+                case CREEP_PER_MIN, U_DELTA_A -> CREEP;
+                case VALUE -> number.isPresent() ? Look.PLAIN.format(Looks.digits(number.getAsDouble(), 5)) : NUMBER;
+                default -> NUMBER;
+            };
+        }
+
+        private Optional<String> formula(WellColumns what) {
+            return switch (what) {
+                case A_BEFORE -> traces.before(well);
+                case A_AFTER -> traces.after(well);
+                case CREEP_PER_MIN -> traces.creep(well);
+                case DELTA_A -> Optional.of(delta());
+                case NET_DELTA_A -> NetFormula.of(draft, step, well, CalibrationPlaces.Scope.USED);
+                case VALUE ->
+                    WellColumns.hasValue(well.content()) ? value(WellPlaces.Working.CONCENTRATION) : Optional.empty();
+                default -> Optional.empty();
+            };
+        }
+
+        private String delta() {
+            CalibrationPlaces.Section section = draft.calibration().of(step.number());
+            String before = WellPlaces.own(row, WellColumns.A_BEFORE);
+            String after = WellPlaces.own(row, WellColumns.A_AFTER);
+            String diluted = section.has(CalibrationPlaces.Fact.TRIGGER_FACTOR)
+                    ? before + "*" + section.cell(CalibrationPlaces.Fact.TRIGGER_FACTOR, CalibrationPlaces.Scope.USED)
+                    : before;
+            boolean rises = step.step().signal().direction() == Direction.RISES;
+            return blankOr(
+                    "OR(" + before + "=\"\"," + after + "=\"\")",
+                    rises ? after + "-" + diluted : diluted + "-" + after);
+        }
+
+        private Optional<String> value(WellPlaces.Working concentration) {
+            return valueOf(step, well, row, concentration);
+        }
+    }
+
+    private Optional<String> valueOf(StepAnalysis step, WellResult well, int row, WellPlaces.Working concentration) {
+        String c = WellPlaces.own(row, concentration);
+        return draft.results()
+                .row(step.number(), well.well())
+                .map(result -> blankOr(c + "=\"\"", c + "*" + ResultPlaces.cell(result, ResultPlaces.Working.SCALE)));
+    }
+
+    /** Writes the columns of the working. */
+    private final class Extra {
+        private final StepAnalysis step;
+        private final WellResult well;
+        private final int row;
+
+        Extra(StepAnalysis step, WellResult well, int row) {
+            this.step = step;
+            this.well = well;
+            this.row = row;
+        }
+
+        void write() {
+            draft.results().row(step.number(), well.well()).ifPresent(result -> {
+                number(WellPlaces.Working.RESULT, result + 1);
+                counts();
+            });
+            CalibrationPlaces.Section section = draft.calibration().of(step.number());
+            Optional<CalibrationPlaces.Means> means = section.meansOf(well.well());
+            means.ifPresent(each -> number(WellPlaces.Working.SET, each.number()));
+            if (WellColumns.hasValue(well.content())) {
+                concentration(
+                        WellPlaces.Working.CONCENTRATION,
+                        CalibrationPlaces.Scope.USED,
+                        WellPlaces.own(row, WellColumns.NET_DELTA_A),
+                        Optional.of(well));
+            }
+            means.ifPresent(this::square);
+            if (step.number() < draft.analysis().steps().size()) {
+                sheet.number(
+                        WellPlaces.Working.NEXT_TRIGGER.column(),
+                        well.trace().readings().nextTriggerS(),
+                        WORKING);
+            }
+            draft.whole(step, well.well()).ifPresent(this::all);
+        }
+
+        private void number(WellPlaces.Working column, int value) {
+            sheet.number(column.column(), value, WORKING);
+        }
+
+        private void counts() {
+            // An over-range well holds more than the reader sees: it counts, and leaves its sample without a value.
+            int otherwise = well.flags().contains(Flag.OVER_RANGE) ? 1 : 0;
+            sheet.formula(
+                    WellPlaces.Working.COUNTS.column(),
+                    "IF(ISNUMBER(" + WellPlaces.own(row, WellColumns.DELTA_A) + "),1," + otherwise + ")",
+                    well.deltaA().isPresent() ? 1 : otherwise,
+                    WORKING);
+        }
+
+        private void square(CalibrationPlaces.Means means) {
+            String delta = WellPlaces.own(row, WellColumns.DELTA_A);
+            String mean = means.cell(CalibrationPlaces.Scope.USED);
+            String used = WellPlaces.own(row, WellColumns.USED);
+            OptionalDouble average = CalibrationSheet.mean(means, true);
+            OptionalDouble value = well.used() && well.deltaA().isPresent() && average.isPresent()
+                    ? OptionalDouble.of(Math.pow(well.deltaA().getAsDouble() - average.getAsDouble(), 2))
+                    : OptionalDouble.empty();
+            sheet.formula(
+                    WellPlaces.Working.SQUARE.column(),
+                    "IF(AND(" + used + "=\"yes\"," + delta + "<>\"\"),(" + delta + "-" + mean + ")^2,\"\")",
+                    value,
+                    WORKING.format("0.0E+00"));
+        }
+
+        private void concentration(
+                WellPlaces.Working column, CalibrationPlaces.Scope scope, String net, Optional<WellResult> value) {
+            OptionalDouble cached = plain(value);
+            Optional<String> formula = ConcentrationFormula.of(draft, step, scope, net);
+            Look look = WORKING.format(Looks.CREEP);
+            if (formula.isPresent()) {
+                sheet.formula(column.column(), formula.get(), cached, look);
+            } else {
+                sheet.number(column.column(), cached, Looks.COMPUTED.format(Looks.CREEP));
+            }
+        }
+
+        /** The concentration at the volume of the method; a sample's own volume is in the scale of its result. */
+        private OptionalDouble plain(Optional<WellResult> value) {
+            OptionalDouble c = value.isPresent() ? value.get().concentration() : OptionalDouble.empty();
+            OptionalDouble own = well.trace().sample().isPresent()
+                    ? well.trace().sample().get().volumeUl()
+                    : OptionalDouble.empty();
+            return c.isPresent() && own.isPresent()
+                    ? OptionalDouble.of(c.getAsDouble()
+                            * own.getAsDouble()
+                            / step.step().volumes().orElseThrow().sampleUl())
+                    : c;
+        }
+
+        private void all(WellResult same) {
+            Optional<String> net = NetFormula.of(draft, step, well, CalibrationPlaces.Scope.ALL);
+            net.ifPresent(formula -> sheet.formula(
+                    WellPlaces.Working.NET_ALL.column(), formula, same.netDeltaA(), WORKING.format(Looks.ABSORBANCE)));
+            if (!WellColumns.hasValue(well.content())) {
+                return;
+            }
+            concentration(
+                    WellPlaces.Working.CONCENTRATION_ALL,
+                    CalibrationPlaces.Scope.ALL,
+                    WellPlaces.own(row, WellPlaces.Working.NET_ALL),
+                    Optional.of(same));
+            valueOf(step, well, row, WellPlaces.Working.CONCENTRATION_ALL)
+                    .ifPresent(formula -> sheet.formula(
+                            WellPlaces.Working.VALUE_ALL.column(), formula, same.value(), WORKING.format(Looks.CREEP)));
+        }
+    }
+}

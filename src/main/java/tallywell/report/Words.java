@@ -1,0 +1,73 @@
+package tallywell.report;
+
+import java.util.EnumSet;
+import java.util.Set;
+import java.util.stream.Collectors;
+import tallywell.assess.Advice;
+import tallywell.assess.Judgement;
+import tallywell.quantity.Numbers;
+import tallywell.workup.Flag;
+
+/** Flags and advice in the words of a report. */
+final class Words {
+    private Words() {}
+
+    /** Flags in words, separated by semicolons; empty if there are none. */
+    static String flags(Set<Flag> flags) {
+        return flags.stream().map(Flag::text).collect(Collectors.joining("; "));
+    }
+
+    /** Flags that a reader of the first page should know of, in few words. */
+    static String brief(Set<Flag> flags) {
+        Set<Flag> told = EnumSet.noneOf(Flag.class);
+        told.addAll(flags);
+        // Where a value is outside the standards it is outside the window as a rule; once is enough.
+        if (told.contains(Flag.ABOVE_STANDARDS)) {
+            told.remove(Flag.ABOVE_WINDOW);
+        }
+        if (told.contains(Flag.BELOW_STANDARDS)) {
+            told.remove(Flag.BELOW_WINDOW);
+        }
+        return told.stream().map(Words::brief).collect(Collectors.joining("; "));
+    }
+
+    private static String brief(Flag flag) {
+        return switch (flag) {
+            case OVER_RANGE -> "over the range of the reader";
+            case READINGS_MISSING -> "readings missing";
+            case ABSORBANCE_HIGH -> "absorbance over the limit";
+            case EXCLUDED -> "wells excluded";
+            case BELOW_STANDARDS -> "below the lowest standard";
+            case ABOVE_STANDARDS -> "above the highest standard";
+            case BELOW_WINDOW -> "net ΔA below the window";
+            case ABOVE_WINDOW -> "net ΔA above the window";
+            case REPLICATES_DIFFER -> "replicates differ";
+            case SINGLE_REPLICATE -> "one well only";
+            case RECOVERY_OUT -> "recovery outside its limits";
+            case TRIGGER_BLANK_MISSING -> "no blank without trigger enzyme";
+            case CREEP_NOT_MEASURED -> "creep not measured";
+            case CREEP_NOT_TESTED -> "creep not tested";
+            case CREEP_NOT_CONSTANT -> "creep not constant";
+            case REACTION_INCOMPLETE -> "reaction may not be over";
+            case BASELINE_DRIFTS -> "baseline drifts";
+            case SPIKE -> "readings off the trace left out";
+            case JUMP -> "trace jumps";
+            case FINISHED_BY_HAND -> "finished part chosen by hand";
+            case CURVE_MISFIT -> "progress curve does not fit";
+            case CREEP_BELONGS -> "creep may belong to the next step";
+        };
+    }
+
+    /** What to do next in words; empty if nothing. */
+    static String advice(Judgement judgement) {
+        Advice advice = judgement.advice();
+        if (advice instanceof Advice.Dilute dilute) {
+            double factor = dilute.dilution().factor();
+            return factor == 1 ? "repeat undiluted" : "repeat at dilution " + Numbers.plain(factor);
+        }
+        if (advice instanceof Advice.ReadLonger) {
+            return "repeat, reading longer";
+        }
+        return advice instanceof Advice.Repeat ? "repeat" : "";
+    }
+}

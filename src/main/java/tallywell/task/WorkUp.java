@@ -1,0 +1,257 @@
+package tallywell.task;
+
+import java.io.BufferedWriter;
+import java.io.IOException;
+import java.io.OutputStream;
+import java.io.OutputStreamWriter;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Path;
+import java.time.Instant;
+import java.time.ZoneId;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import tallywell.assess.Assessment;
+import tallywell.assess.Assessor;
+import tallywell.assess.Verdict;
+import tallywell.notice.InputException;
+import tallywell.notice.Notice;
+import tallywell.notice.OutputException;
+import tallywell.notice.Place;
+import tallywell.report.CombinedWorkbook;
+import tallywell.report.InputFile;
+import tallywell.report.Provenance;
+import tallywell.report.Report;
+import tallywell.report.ResultsTable;
+import tallywell.report.SummaryWorkbook;
+import tallywell.report.WellsTable;
+import tallywell.workup.Analysis;
+import tallywell.workup.Workup;
+
+/** Works runs up: readings to concentrations to an Excel summary, and tables where asked for. */
+public final class WorkUp {
+    private final RunLoader loader = new RunLoader();
+    private final Workup workup = new Workup();
+    private final Assessor assessor = new Assessor();
+
+    /**
+     * What to work up.
+     *
+     * @param runs run files; empty if the run is named otherwise
+     * @param adHoc a run without a run file
+     * @param output where the summary goes; without it beside the run, named after it
+     * @param tables folder for the tables, if wanted
+     * @param overwrite whether existing files may be replaced
+     * @param made the time that the outputs carry
+     * @param zone its zone
+     */
+    public record Request(
+            List<Path> runs,
+            Optional<AdHocRun> adHoc,
+            Optional<Path> output,
+            Optional<Path> tables,
+            boolean overwrite,
+            Instant made,
+            ZoneId zone) {
+        /** Keeps a copy that cannot change. */
+        public Request {
+            runs = List.copyOf(runs);
+        }
+    }
+
+    /**
+     * What came of it.
+     *
+     * @param lines one a run that was worked up, in words
+     * @param notices what the user should be told, left-out runs included
+     * @param written the files that were written
+     * @param leftOut how many runs could not be worked up
+     * @param failed how many batches failed their acceptance
+     */
+    public record Outcome(List<String> lines, List<Notice> notices, List<Path> written, int leftOut, int failed) {}
+
+    /**
+     * Works one or many runs up.
+     *
+     * @throws InputException if no run can be worked up; nothing is written
+     * @throws OutputException if an output cannot be written; nothing is written
+     */
+    public Outcome run(Request request, Progress progress) throws InputException, OutputException {
+        return request.runs().size() > 1 ? many(request, progress) : one(request, progress);
+    }
+
+    private Outcome one(Request request, Progress progress) throws InputException, OutputException {
+        String name = request.runs().isEmpty()
+                ? request.adHoc().orElseThrow().name()
+                : request.runs().get(0).toString();
+        progress.at(name, 0, 1);
+        RunLoader.Loaded loaded = load(request, 0);
+        Path output = request.output().orElseGet(() -> defaultOutput(Path.of(name)));
+        try (Outputs outputs = new Outputs(request.overwrite(), loaded.files().keySet())) {
+            outputs.check(output);
+            Report report = report(request, loaded);
+            outputs.write(output, out -> new SummaryWorkbook().write(report, out));
+            List<Path> written = new ArrayList<>(List.of(output));
+            if (request.tables().isPresent()) {
+                try (Tables tables = new Tables(outputs, request.tables().get())) {
+                    tables.add(report);
+                    written.addAll(tables.targets());
+                }
+            }
+            if (progress.isCancelled()) {
+                return new Outcome(List.of(), List.of(), List.of(), 0, 0);
+            }
+            outputs.commit();
+            return new Outcome(
+                    List.of(line(report)),
+                    report.analysis().notices(),
+                    written,
+                    0,
+                    report.assessment().passed() ? 0 : 1);
+        }
+    }
+
+    private Outcome many(Request request, Progress progress) throws InputException, OutputException {
+        Path output =
+                request.output().orElseThrow(() -> new IllegalArgumentException("output must be given for many runs"));
+        List<String> lines = new ArrayList<>();
+        List<Notice> notices = new ArrayList<>();
+        List<Path> written = new ArrayList<>(List.of(output));
+        int leftOut = 0;
+        int failed = 0;
+        try (Outputs outputs = new Outputs(request.overwrite(), request.runs());
+                CombinedWorkbook workbook = new CombinedWorkbook();
+                Tables tables = request.tables().isPresent()
+                        ? new Tables(outputs, request.tables().get())
+                        : Tables.none()) {
+            outputs.check(output);
+            for (int i = 0; i < request.runs().size(); i++) {
+                progress.at(request.runs().get(i).toString(), i, request.runs().size());
+                if (progress.isCancelled()) {
+                    return new Outcome(List.of(), List.of(), List.of(), 0, 0);
+                }
+                try {
+                    Report report = report(request, load(request, i));
+                    workbook.add(report);
+                    tables.add(report);
+                    lines.add(line(report));
+                    notices.addAll(report.analysis().notices());
+                    failed += report.assessment().passed() ? 0 : 1;
+                } catch (InputException e) {
+                    leftOut++;
+                    notices.addAll(e.notices());
+                    notices.add(Notice.attention(
+                            Place.file(request.runs().get(i)), "this run cannot be worked up and is left out"));
+                }
+            }
+            if (lines.isEmpty()) {
+                throw new InputException(notices);
+            }
+            outputs.write(output, workbook::finish);
+            tables.close();
+            written.addAll(tables.targets());
+            outputs.commit();
+        } catch (IOException e) {
+            throw new OutputException(output, "cannot be written (" + e.getMessage() + ")", e);
+        }
+        return new Outcome(lines, notices, written, leftOut, failed);
+    }
+
+    private RunLoader.Loaded load(Request request, int index) throws InputException {
+        if (!request.runs().isEmpty()) {
+            return loader.load(request.runs().get(index));
+        }
+        AdHocRun adHoc = request.adHoc().orElseThrow();
+        int steps = loader.steps(adHoc.name(), adHoc.method());
+        return loader.load(adHoc.name(), Optional.empty(), adHoc.run(steps));
+    }
+
+    private Report report(Request request, RunLoader.Loaded loaded) throws InputException {
+        Analysis analysis = workup.analyse(loaded.assay());
+        Assessment assessment = assessor.assess(analysis);
+        List<InputFile> inputs = new ArrayList<>();
+        for (Map.Entry<Path, String> each : loaded.files().entrySet()) {
+            inputs.add(new InputFile(each.getValue(), each.getKey().toString(), Hash.of(each.getKey())));
+        }
+        Provenance provenance = new Provenance(Version.text(), request.made(), request.zone(), inputs, "");
+        return new Report(loaded.assay().name(), analysis, assessment, provenance);
+    }
+
+    private static String line(Report report) {
+        Assessment assessment = report.assessment();
+        return report.run() + ": " + assessment.sentence() + " Results: " + assessment.count(Verdict.REPORT)
+                + " to report, " + assessment.count(Verdict.CHECK) + " to check, " + assessment.count(Verdict.REPEAT)
+                + " to repeat.";
+    }
+
+    private static Path defaultOutput(Path named) {
+        String file = String.valueOf(named.getFileName());
+        return named.resolveSibling(file.replaceFirst("[.][^.]*$", "") + ".xlsx");
+    }
+
+    /** The two tables, written run by run. */
+    private static final class Tables implements AutoCloseable {
+        private final List<Path> targets = new ArrayList<>();
+        private Optional<ResultsTable> results = Optional.empty();
+        private Optional<WellsTable> wells = Optional.empty();
+
+        private Tables() {}
+
+        Tables(Outputs outputs, Path folder) throws OutputException {
+            outputs.folder(folder);
+            targets.add(folder.resolve("results.csv"));
+            targets.add(folder.resolve("wells.csv"));
+            try {
+                results = Optional.of(new ResultsTable(writer(outputs, targets.get(0))));
+                wells = Optional.of(new WellsTable(writer(outputs, targets.get(1))));
+            } catch (IOException e) {
+                throw new OutputException(folder, "the tables cannot be written (" + e.getMessage() + ")", e);
+            }
+        }
+
+        static Tables none() {
+            return new Tables();
+        }
+
+        private static BufferedWriter writer(Outputs outputs, Path target) throws OutputException {
+            OutputStream out = outputs.open(target);
+            return new BufferedWriter(new OutputStreamWriter(out, StandardCharsets.UTF_8), 1 << 16);
+        }
+
+        void add(Report report) throws OutputException {
+            try {
+                if (results.isPresent()) {
+                    results.get().add(report);
+                }
+                if (wells.isPresent()) {
+                    wells.get().add(report);
+                }
+            } catch (IOException e) {
+                throw failed(e);
+            }
+        }
+
+        List<Path> targets() {
+            return targets;
+        }
+
+        @Override
+        public void close() throws OutputException {
+            try {
+                if (results.isPresent()) {
+                    results.get().close();
+                }
+                if (wells.isPresent()) {
+                    wells.get().close();
+                }
+            } catch (IOException e) {
+                throw failed(e);
+            }
+        }
+
+        private OutputException failed(IOException e) {
+            return new OutputException(targets.get(0), "the tables cannot be written (" + e.getMessage() + ")", e);
+        }
+    }
+}

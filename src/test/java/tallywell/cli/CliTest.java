@@ -1,0 +1,274 @@
+package tallywell.cli;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.io.ByteArrayOutputStream;
+import java.io.IOException;
+import java.io.PrintStream;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.stream.Stream;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
+
+/** Commands as a person types them: what they print where, what they write, and how they end. */
+class CliTest {
+    private static final String SAMPLE = "samples/cider-l-malic/";
+
+    @TempDir
+    private Path folder;
+
+    private final ByteArrayOutputStream out = new ByteArrayOutputStream();
+    private final ByteArrayOutputStream err = new ByteArrayOutputStream();
+
+    private int run(String... args) {
+        out.reset();
+        err.reset();
+        return Cli.run(
+                new Console(
+                        new PrintStream(out, true, StandardCharsets.UTF_8),
+                        new PrintStream(err, true, StandardCharsets.UTF_8),
+                        false),
+                args);
+    }
+
+    private String out() {
+        return out.toString(StandardCharsets.UTF_8);
+    }
+
+    private String err() {
+        return err.toString(StandardCharsets.UTF_8);
+    }
+
+    private List<String> names() throws IOException {
+        try (Stream<Path> files = Files.list(folder)) {
+            return files.map(each -> each.getFileName().toString()).sorted().toList();
+        }
+    }
+
+    private Path copied;
+
+    @BeforeEach
+    void copySample() throws IOException {
+        copied = Files.createDirectories(folder.resolve("in"));
+        try (Stream<Path> files = Files.list(Path.of(SAMPLE))) {
+            for (Path each : files.toList()) {
+                Files.copy(each, copied.resolve(each.getFileName()));
+            }
+        }
+        Path run = copied.resolve("run.yaml");
+        Path layouts = Path.of("plate-layouts").toAbsolutePath();
+        Files.writeString(run, Files.readString(run).replace("../../plate-layouts", layouts.toString()));
+    }
+
+    private void change(String file, String from, String to) throws IOException {
+        Path path = copied.resolve(file);
+        String text = Files.readString(path);
+        assertThat(text).contains(from);
+        Files.writeString(path, text.replace(from, to));
+    }
+
+    @Test
+    void worksARunUpBesideItself() {
+        Path run = copied.resolve("run.yaml");
+        assertThat(run("workup", run.toString())).isEqualTo(ExitStatus.DONE);
+        assertThat(copied.resolve("run.xlsx")).isNotEmptyFile();
+        assertThat(out()).isEmpty();
+        assertThat(err()).contains("passes its acceptance").contains("written: ");
+    }
+
+    @Test
+    void existingSummaryIsKeptWithoutForce() throws IOException {
+        Path run = copied.resolve("run.yaml");
+        Path summary = Files.writeString(copied.resolve("run.xlsx"), "mine");
+        assertThat(run("workup", run.toString())).isEqualTo(ExitStatus.INPUT);
+        assertThat(err()).contains("run.xlsx").contains("--force");
+        assertThat(summary).hasContent("mine");
+        assertThat(run("workup", "--force", run.toString())).isEqualTo(ExitStatus.DONE);
+    }
+
+    @Test
+    void worksUpWithoutARunFile() {
+        String[] args = {
+            "workup",
+            "--method",
+            copied.resolve("method.yaml").toString(),
+            "--layout",
+            "plate-layouts/thirty-six-with-controls.yaml",
+            "--samples",
+            copied.resolve("samples.csv").toString(),
+            "-o",
+            folder.resolve("out.xlsx").toString(),
+            "--tables",
+            folder.resolve("tables").toString(),
+            copied.resolve("before.csv").toString(),
+            copied.resolve("after.csv").toString()
+        };
+        assertThat(run(args)).isEqualTo(ExitStatus.DONE);
+        assertThat(folder.resolve("out.xlsx")).isNotEmptyFile();
+        assertThat(folder.resolve("tables/results.csv")).isNotEmptyFile();
+        assertThat(folder.resolve("tables/wells.csv")).isNotEmptyFile();
+    }
+
+    @Test
+    void failedBatchIsWrittenAndEndsWithThree() throws IOException {
+        change("method.yaml", "blank-delta-a: {most: 0.060}", "blank-delta-a: {most: 0.0001}");
+        assertThat(run("workup", copied.resolve("run.yaml").toString())).isEqualTo(ExitStatus.FAILED_ACCEPTANCE);
+        assertThat(copied.resolve("run.xlsx")).isNotEmptyFile();
+        assertThat(err()).contains("fails its acceptance");
+    }
+
+    @Test
+    void brokenInputWritesNothingAndEndsWithOne() throws IOException {
+        change("run.yaml", "after.csv", "nothing.csv");
+        int before = names().size();
+        assertThat(run(
+                        "workup",
+                        copied.resolve("run.yaml").toString(),
+                        "--tables",
+                        folder.resolve("tables").toString()))
+                .isEqualTo(ExitStatus.INPUT);
+        assertThat(err()).contains("nothing.csv");
+        assertThat(out()).isEmpty();
+        assertThat(copied.resolve("run.xlsx")).doesNotExist();
+        assertThat(names()).hasSize(before);
+    }
+
+    @Test
+    void swappedReadingsAreNoticed() throws IOException {
+        Files.move(copied.resolve("after.csv"), copied.resolve("x.csv"));
+        Files.move(copied.resolve("before.csv"), copied.resolve("after.csv"));
+        Files.move(copied.resolve("x.csv"), copied.resolve("before.csv"));
+        assertThat(run("workup", copied.resolve("run.yaml").toString())).isEqualTo(ExitStatus.INPUT);
+        assertThat(err()).contains("probably swapped");
+    }
+
+    @Test
+    void sameFileTwiceIsNoticed() throws IOException {
+        change("run.yaml", "after.csv", "before.csv");
+        assertThat(run("workup", copied.resolve("run.yaml").toString())).isEqualTo(ExitStatus.INPUT);
+        assertThat(err()).contains("before.csv stands twice among the readings");
+    }
+
+    @Test
+    void manyRunsMakeOneSummaryAndLeaveOutWhatIsBroken() throws IOException {
+        Path good = copied.resolve("run.yaml");
+        Path bad = copied.resolve("bad.yaml");
+        Files.writeString(bad, Files.readString(good).replace("after.csv", "nothing.csv"));
+        Path all = folder.resolve("all.xlsx");
+        String tables = folder.resolve("tables").toString();
+        assertThat(run(
+                        "workup",
+                        good.toString(),
+                        "samples/juice-glucose-fructose/run.yaml",
+                        "-o",
+                        all.toString(),
+                        "--tables",
+                        tables))
+                .isEqualTo(ExitStatus.DONE);
+        assertThat(all).isNotEmptyFile();
+        assertThat(run("workup", "--force", good.toString(), bad.toString(), "-o", all.toString()))
+                .isEqualTo(ExitStatus.INPUT);
+        assertThat(err()).contains("nothing.csv").contains("bad.yaml: this run cannot be worked up and is left out");
+        Files.delete(all);
+        assertThat(run("workup", bad.toString(), bad.toString(), "-o", all.toString()))
+                .isEqualTo(ExitStatus.INPUT);
+        assertThat(all).doesNotExist();
+    }
+
+    @Test
+    void manyRunsNeedAName() {
+        assertThat(run("workup", "a.yaml", "b.yaml")).isEqualTo(ExitStatus.USAGE);
+        assertThat(err()).contains("-o ALL.xlsx");
+    }
+
+    @ParameterizedTest
+    @ValueSource(
+            strings = {
+                "",
+                "nonsense",
+                "workup",
+                "workup --frobnicate x",
+                "read",
+                "layout",
+                "workup --method m a b",
+                "workup --layout l a b",
+                "read --block 0 x",
+                "read --block two x",
+                "workup --samples s a",
+                "workup --method m --layout l one.csv",
+                "workup --method m --layout l --trigger-at 225 one.csv",
+                "workup --method m --layout l --trigger-at 225s one.csv two.csv"
+            })
+    void wrongUsageEndsWithTwo(String line) {
+        assertThat(run(line.isEmpty() ? new String[0] : line.split(" "))).isEqualTo(ExitStatus.USAGE);
+        assertThat(err()).startsWith("tallywell: ").contains("--help");
+        assertThat(out()).isEmpty();
+    }
+
+    @ParameterizedTest
+    @ValueSource(strings = {"--help", "workup --help", "read --help", "layout --help", "methods --help", "--version"})
+    void helpGoesToStandardOutput(String line) {
+        assertThat(run(line.split(" "))).isEqualTo(ExitStatus.DONE);
+        assertThat(out()).isNotBlank();
+        assertThat(err()).isEmpty();
+    }
+
+    @Test
+    void versionNamesProgramAndJava() {
+        run("--version");
+        assertThat(out()).contains("tallywell ").contains("Java ");
+    }
+
+    @Test
+    void layoutsArePrintedAsPlates() {
+        assertThat(run("layout", "plate-layouts/thirty-six-with-controls.yaml")).isEqualTo(ExitStatus.DONE);
+        assertThat(out().lines()).anyMatch(line -> line.startsWith("A ")).anyMatch(line -> line.startsWith("H "));
+        assertThat(out()).contains("36 sample slots");
+    }
+
+    @Test
+    void oneRefusedLayoutKeepsStandardOutputEmpty() throws IOException {
+        Path bad = Files.writeString(folder.resolve("bad.yaml"), "tallywell: layout/1\nplate: 96\n");
+        assertThat(run("layout", "plate-layouts/triplicates.yaml", bad.toString()))
+                .isEqualTo(ExitStatus.INPUT);
+        assertThat(out()).isEmpty();
+        assertThat(err()).contains("bad.yaml");
+    }
+
+    @Test
+    void builtInMethodIsPrintedAsAFile() {
+        assertThat(run("methods")).isEqualTo(ExitStatus.DONE);
+        assertThat(out()).contains("l-malic-340");
+        assertThat(run("methods", "l-malic-340")).isEqualTo(ExitStatus.DONE);
+        assertThat(out()).contains("\ntallywell: method/1\n");
+        assertThat(run("methods", "none")).isEqualTo(ExitStatus.INPUT);
+        assertThat(err()).contains("expected one of");
+    }
+
+    @Test
+    void readExplainsAndListsReadings() {
+        assertThat(run("read", SAMPLE + "before.csv")).isEqualTo(ExitStatus.DONE);
+        assertThat(out()).contains("96");
+        assertThat(run("read", "--csv", SAMPLE + "before.csv")).isEqualTo(ExitStatus.DONE);
+        assertThat(out().lines().findFirst())
+                .contains("file,block,plate,label,wavelength_nm,time_s,well,absorbance,mark");
+        assertThat(out().lines()).hasSize(97);
+        assertThat(run("read", "--csv", SAMPLE + "before.csv", "none.csv")).isEqualTo(ExitStatus.INPUT);
+        assertThat(out()).isEmpty();
+        assertThat(err()).contains("none.csv");
+    }
+
+    @Test
+    void stackTracesShowOnlyWhenAsked() {
+        run("workup", folder.resolve("none.yaml").toString());
+        assertThat(err()).doesNotContain("\tat ");
+        run("--debug", "workup", folder.resolve("none.yaml").toString());
+        assertThat(err()).contains("\tat ");
+    }
+}

@@ -1,0 +1,48 @@
+package tallywell.report;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import tallywell.method.Sample;
+import tallywell.method.SampleList;
+import tallywell.notice.InputException;
+import tallywell.workup.Assay;
+
+/** The cider run with other names of samples than anyone would like to see. */
+final class HostileRun {
+    private HostileRun() {}
+
+    static Report report(String name, String note) throws InputException {
+        return report(List.of(name), note);
+    }
+
+    static Report report(List<String> names, String note) throws InputException {
+        Assay assay = SampleRuns.assay("cider-l-malic");
+        List<Sample> samples = new ArrayList<>();
+        for (Sample each : assay.samples().bySlot().values()) {
+            samples.add(new Sample(
+                    each.slot(),
+                    names.get((each.slot() - 1) % names.size()),
+                    each.dilution(),
+                    each.volumeUl(),
+                    each.solid(),
+                    each.densityGPerMl(),
+                    each.group(),
+                    each.id(),
+                    note));
+        }
+        Map<Integer, Sample> bySlot = new java.util.TreeMap<>();
+        samples.forEach(each -> bySlot.put(each.slot(), each));
+        return SampleRuns.report(new Assay(
+                names.get(0),
+                names.get(0),
+                names.get(names.size() - 1),
+                names.get(0),
+                assay.method(),
+                assay.layout(),
+                new SampleList(bySlot),
+                assay.readings(),
+                assay.exclusions(),
+                assay.finishedFrom()));
+    }
+}
