@@ -55,6 +55,11 @@ final class Words {
             case FINISHED_BY_HAND -> "finished part chosen by hand";
             case CURVE_MISFIT -> "progress curve does not fit";
             case CREEP_BELONGS -> "creep may belong to the next step";
+            case INDICATOR_LOW -> "indicator may be used up";
+            case OUTLIER -> "one well is an outlier";
+            case SCATTER_HIGH -> "wells scatter more than others";
+            case BELOW_DETECTION -> "below the detection limit";
+            case BELOW_QUANTIFICATION -> "below the limit of quantification";
         };
     }
 
