@@ -3,6 +3,7 @@ package tallywell.files;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalDouble;
 import tallywell.method.Analyte;
 import tallywell.method.Chemistry;
 import tallywell.method.Difference;
@@ -26,8 +27,8 @@ final class DifferenceReader {
     }
 
     private static Difference difference(YamlMapping top, YamlNode item, List<Step> steps) throws InputException {
-        YamlMapping keys =
-                item.mapping("an analyte by difference").only("analyte", "of", "released", "yield", "reactions");
+        YamlMapping keys = item.mapping("an analyte by difference")
+                .only("analyte", "of", "released", "yield", "yield-uncertainty", "reactions");
         YamlNode of = keys.need("of", "'of: D-glucose', the analyte that is measured");
         Step measured = steps.stream()
                 .filter(step -> step.analyte().name().equals(raw(of)))
@@ -49,6 +50,9 @@ final class DifferenceReader {
             throw keys.need("yield", "")
                     .wrong("found a yield over 100 %; expected the part that the treatment converts");
         }
+        OptionalDouble uncertainty = keys.has("yield-uncertainty")
+                ? OptionalDouble.of(keys.need("yield-uncertainty", "").positive(Kind.RATIO))
+                : OptionalDouble.empty();
         Chemistry chemistry = ChemistryReader.chemistry(top, keys, analyte, measured.analyte());
         Optional<YamlNode> reactions = keys.find("reactions");
         if (reactions.isPresent()) {
@@ -64,7 +68,7 @@ final class DifferenceReader {
                                 + ", but 'released' is " + Numbers.plain(released) + "; expected the same in both");
             }
         }
-        return new Difference(analyte, measured.analyte().name(), released, yield, chemistry);
+        return new Difference(analyte, measured.analyte().name(), released, yield, uncertainty, chemistry);
     }
 
     private static String raw(YamlNode node) {

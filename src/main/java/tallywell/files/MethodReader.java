@@ -111,6 +111,10 @@ public final class MethodReader {
             throw node.wrong("found 'trigger-dilution: correct' with a vertical beam; there the absorbance follows the "
                     + "amount over the well's area and added liquid does not dilute it; expected 'ignore'");
         }
+        if (steps.stream().anyMatch(step -> step.signalFormula() == SignalFormula.EQUILIBRIUM_COUPLED)) {
+            throw node.wrong("found 'trigger-dilution: correct' with 'signal-formula: equilibrium-coupled'; its three "
+                    + "readings are taken as read; expected 'ignore'");
+        }
         if (lightPath.isEmpty()) {
             throw node.wrong("found 'trigger-dilution: correct' without a light path; expected "
                     + "'light-path: {beam: fixed, length: 1 cm}', since only a fixed beam sees the dilution");
