@@ -1,5 +1,6 @@
 package tallywell.assess;
 
+import java.util.Arrays;
 import java.util.EnumSet;
 import java.util.List;
 import java.util.Optional;
@@ -79,13 +80,20 @@ final class Replicates {
         if (!limited || nets.length < 2) {
             return false;
         }
+        // Outside the standards there are no values to compare; their net ΔA can still be compared.
         boolean cv = limits.replicateCv().isPresent()
-                && result.cvPercent().isPresent()
-                && result.cvPercent().getAsDouble()
+                && result.cvPercent().orElseGet(this::cvPercentOfNets)
                         <= 100 * limits.replicateCv().getAsDouble();
         boolean range = limits.replicateRange().isPresent()
                 && range() <= limits.replicateRange().getAsDouble();
         return !cv && !range;
+    }
+
+    private double cvPercentOfNets() {
+        double mean = Arrays.stream(nets).average().orElseThrow();
+        double squares =
+                Arrays.stream(nets).map(net -> (net - mean) * (net - mean)).sum();
+        return mean == 0 ? Double.POSITIVE_INFINITY : 100 * Math.sqrt(squares / (nets.length - 1)) / Math.abs(mean);
     }
 
     private double range() {

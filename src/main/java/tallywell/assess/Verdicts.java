@@ -1,5 +1,6 @@
 package tallywell.assess;
 
+import java.util.ArrayList;
 import java.util.EnumSet;
 import java.util.List;
 import java.util.Optional;
@@ -60,7 +61,7 @@ final class Verdicts {
         }
         Judgement judgement = judge(result.with(flags), flags, step);
         return !batchPassed && judgement.verdict() == Verdict.REPORT
-                ? new Judgement(judgement.result(), Verdict.CHECK, judgement.advice())
+                ? new Judgement(judgement.result(), Verdict.CHECK, judgement.advice(), Optional.empty())
                 : judgement;
     }
 
@@ -95,11 +96,11 @@ final class Verdicts {
             return repeat(result, lower(result, step));
         }
         boolean look = flags.stream().anyMatch(LOOK_AT::contains);
-        return new Judgement(result, look ? Verdict.CHECK : Verdict.REPORT, new Advice.None());
+        return new Judgement(result, look ? Verdict.CHECK : Verdict.REPORT, new Advice.None(), Optional.empty());
     }
 
     private static Judgement repeat(Result result, Advice advice) {
-        return new Judgement(result, Verdict.REPEAT, advice);
+        return new Judgement(result, Verdict.REPEAT, advice, Optional.empty());
     }
 
     private static Advice higher(Result result, StepAnalysis step) {
@@ -171,8 +172,11 @@ final class Verdicts {
     }
 
     static List<Judgement> of(Analysis analysis, PlateBudget budget, boolean batchPassed) {
-        return analysis.results().stream()
-                .map(result -> of(analysis, budget, result, batchPassed))
-                .toList();
+        List<Judgement> judgements = new ArrayList<>();
+        for (int i = 0; i < analysis.results().size(); i++) {
+            judgements.add(of(analysis, budget, analysis.results().get(i), batchPassed)
+                    .with(budget.results().get(i)));
+        }
+        return judgements;
     }
 }

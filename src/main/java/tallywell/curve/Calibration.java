@@ -54,6 +54,11 @@ public record Calibration(
         return new Inverse.Within(curve.levelOf(response).orElse(nearest));
     }
 
+    /** Standard deviation of a standard about the curve, for weight 1; empty where the curve passes through all by force. */
+    public OptionalDouble residualSd() {
+        return fit.degreesOfFreedom() > 0 ? OptionalDouble.of(fit.residualSd()) : OptionalDouble.empty();
+    }
+
     /** The response of a standard less that of the curve. */
     public double residual(Standard standard) {
         return standard.response() - curve.at(standard.level());

@@ -53,6 +53,7 @@ final class YamlDocument {
     /** The same from a text that was read already; the path only serves messages. */
     static YamlMapping parse(Path path, String text, String kind, String... keys) throws InputException {
         YamlDocument document = new YamlDocument(path, text);
+        document.refuseOtherFiles(kind);
         YamlNode root = document.root(kind);
         YamlMapping top = root.mapping("what the first line 'tallywell: " + kind + "' begins");
         YamlNode marker = top.find("tallywell")
@@ -64,6 +65,20 @@ final class YamlDocument {
         }
         top.only(keys);
         return top;
+    }
+
+    /** A file that is not one of ours at all gets a message about that, not about its structure. */
+    private void refuseOtherFiles(String kind) throws InputException {
+        boolean blank = text.isBlank();
+        boolean ours = lines.stream().anyMatch(line -> line.startsWith("tallywell"));
+        if (!blank && !ours) {
+            throw new InputException(
+                    Place.file(path),
+                    "found no line 'tallywell: " + kind + "'; expected a file that begins with it"
+                            + (kind.startsWith("run/")
+                                    ? " (for exports without a run file, give --method and --layout)"
+                                    : ""));
+        }
     }
 
     private YamlNode root(String kind) throws InputException {

@@ -15,6 +15,9 @@ import java.util.Optional;
  * angles to the basis), damped after Levenberg and Marquardt in the scale of the slopes; all factors are orthogonal.
  * Cofactors are those of the full problem.
  *
+ * <p>Rows p more than the model has carry what is believed of the nonlinear parameters, if anything; the sum of squares
+ * includes them.
+ *
  * <p>Accuracy: the NIST StRD sets MGH17, Lanczos1 and Hahn1 come back to the digits stated in the tests.
  *
  * <p>Source: G. H. Golub and V. Pereyra, SIAM J. Numer. Anal. 10 (1973) 413; L. Kaufman, A variable projection method, BIT 15
@@ -75,6 +78,8 @@ public final class SeparableLeastSquares {
         private final int p;
         private State now;
         private State next;
+        private final double[] believed;
+        private final double[] precision;
         private double damping = FIRST_DAMPING;
         private double growth = 2;
 
@@ -84,6 +89,12 @@ public final class SeparableLeastSquares {
             n = model.rows();
             m = model.linear();
             p = model.nonlinear();
+            believed = new double[p];
+            precision = new double[p];
+            model.beliefs(believed, precision);
+            for (int k = 0; k < p; k++) {
+                precision[k] = 1 / precision[k];
+            }
             now = new State(n, m, p);
             next = new State(n, m, p);
         }
@@ -106,8 +117,11 @@ public final class SeparableLeastSquares {
             factors.apply(state.rotated);
             state.c = factors.solve(state.rotated);
             state.factors = factors;
+            for (int k = 0; k < p; k++) {
+                state.rotated[n + k] = precision[k] > 0 ? (believed[k] - state.theta[k]) * precision[k] : 0;
+            }
             double squares = 0;
-            for (int i = m; i < n; i++) {
+            for (int i = m; i < n + p; i++) {
                 squares += state.rotated[i] * state.rotated[i];
             }
             state.squares = squares;
@@ -164,8 +178,11 @@ public final class SeparableLeastSquares {
 
         private void slopes(State state) {
             model.slopes(state.theta, state.c, state.slopes);
-            for (double[] column : state.slopes) {
+            for (int k = 0; k < p; k++) {
+                double[] column = state.slopes[k];
                 state.factors.apply(column);
+                Arrays.fill(column, n, n + p, 0);
+                column[n + k] = precision[k];
             }
             for (int j = 0; j < p; j++) {
                 for (int k = 0; k <= j; k++) {
@@ -178,7 +195,7 @@ public final class SeparableLeastSquares {
 
         private double dot(double[] a, double[] b) {
             double sum = 0;
-            for (int i = m; i < n; i++) {
+            for (int i = m; i < n + p; i++) {
                 sum += a[i] * b[i];
             }
             return sum;
@@ -219,7 +236,7 @@ public final class SeparableLeastSquares {
             for (int k = 0; k < p; k++) {
                 own[k] = now.slopes[k].clone();
             }
-            Householder nonlinear = Householder.of(own, p, n, m);
+            Householder nonlinear = Householder.of(own, p, n + p, m);
             if (!nonlinear.isRegular(SINGULAR)) {
                 return Optional.empty();
             }
@@ -282,8 +299,8 @@ public final class SeparableLeastSquares {
         State(int n, int m, int p) {
             theta = new double[p];
             basis = new double[m][n];
-            slopes = new double[p][n];
-            rotated = new double[n];
+            slopes = new double[p][n + p];
+            rotated = new double[n + p];
             normal = new double[p][p];
             gradient = new double[p];
             c = new double[m];

@@ -1,5 +1,7 @@
 package tallywell.numeric;
 
+import java.util.Arrays;
+
 /**
  * A model linear in some of its parameters.
  *
@@ -33,7 +35,19 @@ public interface SeparableModel {
      *
      * @param theta nonlinear parameters, the same as in the last call of {@link #basis}
      * @param c linear parameters
-     * @param slopes takes {@link #nonlinear} columns of {@link #rows} values
+     * @param slopes takes {@link #nonlinear} columns, of which the first {@link #rows} values are read
      */
     void slopes(double[] theta, double[] c, double[][] slopes);
+
+    /**
+     * Says what is believed of the nonlinear parameters beforehand: for each a mean and a standard deviation, which act
+     * as one more observation of it with that scatter. Nothing is believed unless this is overridden; rows must then be
+     * scaled so that an observation has scatter 1.
+     *
+     * @param mean takes {@link #nonlinear} means
+     * @param sd takes {@link #nonlinear} standard deviations, infinite where nothing is believed
+     */
+    default void beliefs(double[] mean, double[] sd) {
+        Arrays.fill(sd, Double.POSITIVE_INFINITY);
+    }
 }

@@ -19,7 +19,9 @@ public final class Numbers {
         }
         String text = Double.toString(value);
         double size = Math.abs(value);
-        return size >= 1e-6 && size < 1e15 ? new BigDecimal(text).toPlainString() : text;
+        return size >= 1e-6 && size < 1e15
+                ? new BigDecimal(text).stripTrailingZeros().toPlainString()
+                : text;
     }
 
     /**

@@ -2,6 +2,9 @@ package tallywell.readings;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
+import java.util.Set;
+import java.util.stream.Collectors;
 
 /** The words above readings: titles near them, settings and remarks further up. */
 final class Caption {
@@ -9,15 +12,37 @@ final class Caption {
     /** Words in the name of a quantity. */
     private static final int LONGEST_NAME = 4;
 
-    private Caption() {}
+    private static final Set<String> LENGTH_WORDS = Set.of("cm", "mm", "length", "light", "optical", "optische");
+
+    private final Sheet sheet;
+    private final int from;
+    private final int to;
 
     /**
-     * Takes up what the rows between two others say of the readings below them; what stands nearer counts more.
+     * The rows between two others.
      *
      * @param from the first row
      * @param to the row behind the last one
      */
-    static Facts of(Sheet sheet, int from, int to) {
+    Caption(Sheet sheet, int from, int to) {
+        this.sheet = sheet;
+        this.from = from;
+        this.to = to;
+    }
+
+    /**
+     * Takes up what the rows say of readings below them; what stands nearer counts more. Where several stand side by
+     * side, a row with words over more than one of them speaks to each of them only through the words over it.
+     *
+     * @param all the readings below these rows
+     */
+    Facts over(Piece piece, List<Piece> all) {
+        int last = piece.right();
+        int first = 0;
+        for (Piece other : all) {
+            first = other.right() < piece.left() ? Math.max(first, other.right() + 1) : first;
+            last = other.left() > piece.right() ? last : Math.max(last, other.right());
+        }
         Facts facts = Facts.none();
         boolean near = true;
         boolean seen = false;
@@ -27,18 +52,29 @@ final class Caption {
                 continue;
             }
             seen = true;
-            String line = sheet.line(row);
-            boolean setting = isSetting(sheet, row, line);
-            Facts of = Facts.ofLine(line);
-            facts = merged(facts, of, setting, near);
+            List<Integer> over = over(row, first, last);
+            boolean shared = !over.isEmpty() && over.size() < sheet.filled(row).size();
+            String line = shared ? words(row, over) : sheet.line(row);
+            boolean setting = (shared ? over.size() : sheet.filled(row).size()) >= 2
+                    || line.matches("(?s)[^:=]*\\p{L}[^:=]*[:=].*");
+            facts = merged(facts, Facts.ofLine(line), setting, near);
         }
         return facts;
     }
 
+    private List<Integer> over(int row, int first, int last) {
+        return sheet.filled(row).stream()
+                .filter(column -> column >= first && column <= last)
+                .toList();
+    }
+
+    private String words(int row, List<Integer> columns) {
+        return columns.stream().map(column -> sheet.text(row, column)).collect(Collectors.joining(" "));
+    }
+
     private static Facts merged(Facts facts, Facts line, boolean setting, boolean near) {
-        boolean processed = line.isProcessed() || line.has(Meaning.PATH) && !setting && near;
-        boolean talksOfReadings =
-                line.has(Meaning.VALUE) || line.has(Meaning.RAW) || line.isProcessed() || line.isOtherQuantity();
+        boolean processed = line.isProcessed() || near && line.has(Meaning.PATH) && !isLength(line);
+        boolean talksOfReadings = line.has(Meaning.VALUE) || line.has(Meaning.RAW) || line.isProcessed();
         boolean title = !setting || near && talksOfReadings && facts.label().isEmpty();
         Facts of = title ? line : line.withLabel("");
         if (!title || !facts.label().isEmpty() || of.label().isEmpty()) {
@@ -52,8 +88,11 @@ final class Caption {
         return processed ? merged.plus(Meaning.PROCESSED) : merged;
     }
 
-    private static boolean isSetting(Sheet sheet, int row, String line) {
-        return sheet.filled(row).size() >= 2 || line.matches("(?s)[^:=]*\\p{L}[^:=]*[:=].*");
+    /** A path length by itself is a setting; with other words it is what was done to the readings. */
+    private static boolean isLength(Facts line) {
+        return Words.split(line.label().toLowerCase(Locale.ROOT)).stream()
+                .filter(word -> Character.isLetter(word.charAt(0)))
+                .allMatch(word -> Words.of(word).contains(Meaning.PATH) || LENGTH_WORDS.contains(word));
     }
 
     /** Durations with their units that the words name: they may show the unit of times that have none. */

@@ -32,9 +32,12 @@ record Facts(
     private static final double LONGEST = 1100;
     private static final int LONGEST_TEXT = 200;
 
+    /** Words of these meanings name nothing by themselves. */
+    private static final Set<Meaning> ANNOUNCING = EnumSet.of(Meaning.WAVELENGTH, Meaning.TIME, Meaning.PLATE);
+
     private static final Pattern NANOMETRES = Pattern.compile("(\\d{2,4})(?:[.,]\\d+)? ?nm\\b");
-    private static final Pattern LETTER_WAVELENGTH =
-            Pattern.compile("(?<![\\p{L}\\d])(?:A|OD|Abs|ABS|E|λ|Ext)[ _(\\[:=]{0,2}(\\d{3,4})(?![\\d.,:])");
+    private static final Pattern LETTER_WAVELENGTH = Pattern.compile(
+            "(?<![\\p{L}\\d])(?:[AEλ]|(?:OD|Abs|ABS|Ext)(?=[ _(\\[:=]{0,2}\\d))[ _(\\[:=]{0,2}(\\d{3,4})(?![\\d.,:])");
     private static final Pattern NUMBER = Pattern.compile("(?<![\\d.,:\\p{L}])(\\d{3,4})(?![\\d.,:])");
     private static final Pattern CLOCK =
             Pattern.compile("(?<![\\d:.-])\\d{1,3}:\\d\\d(?::\\d\\d)?(?:[.,]\\d+)?(?![\\d:])");
@@ -160,7 +163,9 @@ record Facts(
                 if (value >= SHORTEST && value <= LONGEST) {
                     hits++;
                     found = OptionalDouble.of(value);
-                    from = matcher.start();
+                    // A lone letter such as the A of A340 goes with its number; a word stays as a name.
+                    boolean lone = matcher.start(1) - matcher.start() <= 1;
+                    from = lone ? matcher.start() : matcher.start(1);
                     to = matcher.end();
                 }
             }
@@ -214,7 +219,7 @@ record Facts(
         return Optional.empty();
     }
 
-    /** What is left once everything known is taken out, without the words that only announce it. */
+    /** What is left once everything known is taken out, unless it only announces that. */
     private static String label(StringBuilder rest) {
         String text = rest.toString()
                 .replaceAll(
@@ -222,7 +227,11 @@ record Facts(
                         " ")
                 .replaceAll("[\\s;,|:=()\\[\\]@_-]+", " ")
                 .strip();
-        return text.matches(".*\\p{L}.*") ? text : "";
+        boolean says = Words.split(text.toLowerCase(Locale.ROOT)).stream()
+                .filter(word -> Character.isLetter(word.charAt(0)))
+                .anyMatch(word -> !ANNOUNCING.containsAll(Words.of(word))
+                        || Words.of(word).isEmpty() && TimeUnit.of(word).isEmpty());
+        return says ? text : "";
     }
 
     boolean has(Meaning meaning) {

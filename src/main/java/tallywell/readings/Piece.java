@@ -2,6 +2,7 @@ package tallywell.readings;
 
 import java.util.List;
 import java.util.function.IntFunction;
+import java.util.stream.IntStream;
 import org.jspecify.annotations.Nullable;
 import tallywell.notice.InputException;
 import tallywell.plate.Mark;
@@ -98,6 +99,22 @@ record Piece(
             return sheet.look(row, marks) == Look.OVER ? Mark.OVER : Mark.MISSING;
         }
         throw sheet.fault(row, column, "the reading", "a number, a word for out of range or missing, or an empty cell");
+    }
+
+    /** The first column of its readings. */
+    int left() {
+        return columns().min().orElse(0);
+    }
+
+    /** The last column of its readings. */
+    int right() {
+        return columns().max().orElse(0);
+    }
+
+    private IntStream columns() {
+        return IntStream.range(0, wells.size())
+                .filter(well -> places.size().applyAsInt(well) > 0)
+                .map(well -> places.column().at(well, 0));
     }
 
     /** Its rows in the words of a message. */

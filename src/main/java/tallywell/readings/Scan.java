@@ -57,10 +57,11 @@ final class Scan {
             }
             Finding finding = found.get();
             int first = Math.max(unclaimed, finding.first());
-            Facts caption = Caption.of(sheet, unclaimed, first);
             words.addAll(Caption.lines(sheet, unclaimed, first));
             noteUnclaimed(unclaimed, first);
+            Facts caption = Facts.none();
             for (Piece piece : finding.pieces()) {
+                caption = new Caption(sheet, unclaimed, first).over(piece, finding.pieces());
                 pieces.add(piece.with(piece.facts().or(caption).or(before)));
             }
             before = caption.or(before);

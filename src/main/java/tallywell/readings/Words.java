@@ -38,7 +38,7 @@ final class Words {
             OTHER_WAVELENGTH | schrittweite referenzwellenlänge anregung bande référence referencia riferimento
             VALUE            | absorbance absorbances abs od value values signal | absorbanz extinktion extinktionen ext messwert messwerte wert werte
             VALUE            | ~absorban absorption extinction valeur valor valore mesure densité "optical density" "optische dichte"
-            VALUE            | au a e mau mod reading readings measurement
+            VALUE            | au mau mod reading readings measurement
             RAW              | raw uncorrected unprocessed measured | roh rohdaten rohwert rohwerte unkorrigiert
             RAW              | brut brute bruts brutes | crudo bruto cruda | grezzo grezzi | ruw ruwe | surowe
             PROCESSED        | ~correct ~subtract ~normali ~blanked ~processed ~differen ~ratio ~transform ~smooth net delta δ ∆ minus

@@ -37,7 +37,9 @@ final class ChecksSheet {
         sheet.row(row++);
         sheet.text(0, assessment.sentence(), assessment.passed() ? Looks.TEXT : Look.PLAIN.face(Look.Face.BAD));
         row++;
-        checks(assessment.checks());
+        checks("The batch", assessment.checks());
+        row++;
+        checks("What the plate shows (decides nothing; look where it failed)", assessment.observations());
         row++;
         judgements(assessment.judgements());
         row++;
@@ -56,11 +58,13 @@ final class ChecksSheet {
         sheet.text(0, title, Looks.SECTION);
     }
 
-    private void checks(List<Check> checks) throws IOException {
-        section("The batch");
+    private void checks(String title, List<Check> checks) throws IOException {
+        section(title);
         head("Check", "Limit", "Found", "State", "Where the limit comes from");
         for (Check check : checks) {
-            sheet.row(row++, LINE_PT * lines(check.name(), 38, check.source(), 42));
+            int high =
+                    Math.max(lines(check.name(), 38, check.source(), 42), lines(check.limit(), 24, check.found(), 30));
+            sheet.row(row++, LINE_PT * high);
             sheet.text(0, check.name(), WRAPPED);
             sheet.text(1, check.limit().isEmpty() ? "none" : check.limit(), WRAPPED);
             sheet.text(2, check.found(), WRAPPED);

@@ -184,11 +184,7 @@ final class FactFormulas {
             values.put(Fact.INTERCEPT, OptionalDouble.of(line.intercept()));
             values.put(Fact.NET_LOWEST, OptionalDouble.of(line.at(calibration.lowest()) - room));
             values.put(Fact.NET_HIGHEST, OptionalDouble.of(line.at(calibration.highest()) + room));
-            values.put(
-                    Fact.RESIDUAL_SD,
-                    calibration.fit().degreesOfFreedom() > 0
-                            ? OptionalDouble.of(calibration.fit().residualSd())
-                            : OptionalDouble.empty());
+            values.put(Fact.RESIDUAL_SD, calibration.residualSd());
         }
     }
 }

@@ -2,9 +2,13 @@ package tallywell.report;
 
 import java.io.IOException;
 import java.util.List;
+import java.util.Optional;
+import java.util.OptionalDouble;
 import java.util.Set;
+import java.util.function.ToDoubleFunction;
 import java.util.stream.Collectors;
 import tallywell.assess.Judgement;
+import tallywell.budget.ResultBudget;
 import tallywell.workup.Flag;
 import tallywell.workup.Result;
 
@@ -66,10 +70,10 @@ enum ResultColumns {
         to.text(result.analyte());
         to.number(result.value());
         to.text(result.unit().symbol());
-        // Standard uncertainty, expanded uncertainty, coverage factor: no budget has been made.
-        to.empty();
-        to.empty();
-        to.empty();
+        Optional<ResultBudget> budget = judgement.budget();
+        to.number(number(budget, ResultBudget::standardUncertainty));
+        to.number(number(budget, ResultBudget::expandedUncertainty));
+        to.number(number(budget, ResultBudget::coverageFactor));
         to.number(result.n());
         to.number(result.cvPercent());
         to.number(result.dilution().factor());
@@ -79,6 +83,10 @@ enum ResultColumns {
         to.text(judgement.verdict().word());
         to.text(words(result.flags()));
         to.text(judgement.advice().word());
+    }
+
+    private static OptionalDouble number(Optional<ResultBudget> budget, ToDoubleFunction<ResultBudget> what) {
+        return budget.isPresent() ? OptionalDouble.of(what.applyAsDouble(budget.get())) : OptionalDouble.empty();
     }
 
     /** Flags as files spell them, joined by blanks. */

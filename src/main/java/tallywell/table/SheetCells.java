@@ -156,7 +156,9 @@ final class SheetCells extends DefaultHandler {
         }
         String text = Double.toString(value);
         double size = Math.abs(value);
-        return size >= 1e-6 && size < 1e15 ? new BigDecimal(text).toPlainString() : text;
+        return size >= 1e-6 && size < 1e15
+                ? new BigDecimal(text).stripTrailingZeros().toPlainString()
+                : text;
     }
 
     private void endRow() throws SAXException {

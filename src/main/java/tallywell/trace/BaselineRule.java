@@ -1,104 +1,158 @@
 package tallywell.trace;
 
-import java.util.ArrayList;
 import java.util.List;
 import java.util.OptionalDouble;
 import java.util.Set;
 import org.jspecify.annotations.Nullable;
 
-/** Works the baseline of one well. */
+/**
+ * Works the baseline of one well.
+ *
+ * <p>A baseline is short, so how much of its noise carries over from reading to reading is taken from the readings after
+ * the trigger; under {@value #FEWEST_FOR_OWN_SCATTER} readings its scatter is too.
+ */
 final class BaselineRule {
     /** A drift this small over the baseline matters to nobody. */
     private static final double LEAST_DRIFT = 0.0005;
 
-    private static final double SURE = 1.5;
+    /** Slope over its uncertainty above which a baseline drifts; one steady baseline in some four hundred is called so. */
+    private static final double SURE = 3;
+
     private static final int FEWEST_FOR_OWN_SCATTER = 5;
 
-    private BaselineRule() {}
+    private final double value;
+    private final double slopePerS;
+    private final boolean useLine;
+    private final boolean last;
+    private final OptionalDouble given;
+    private final boolean[] leftOut;
+    private final double[] t;
+    private final double[] y;
+    private final @Nullable LineFit line;
+
+    private BaselineRule(Baseline.Given known) {
+        value = known.value();
+        slopePerS = 0;
+        useLine = false;
+        last = false;
+        given = known.standardUncertainty() > 0
+                ? OptionalDouble.of(known.standardUncertainty())
+                : OptionalDouble.empty();
+        leftOut = new boolean[0];
+        t = new double[0];
+        y = new double[0];
+        line = null;
+    }
+
+    private BaselineRule(Baseline.Read read) {
+        Series readings = read.readings();
+        t = readings.isTimed() ? readings.times() : indexes(readings.size());
+        y = readings.values();
+        last = read.rule() == BeforeRule.LAST;
+        leftOut = last ? new boolean[y.length] : Spikes.offLevel(y);
+        line = LineFit.of(t, y, 0, y.length, leftOut);
+        useLine = read.rule() == BeforeRule.LINE && readings.isTimed() && line.timeSquares() > 0;
+        value = last ? y[y.length - 1] : useLine ? line.at(0) : line.mean();
+        slopePerS = useLine ? line.slope() : 0;
+        given = OptionalDouble.empty();
+    }
+
+    static BaselineRule of(Baseline baseline) {
+        return baseline instanceof Baseline.Given known
+                ? new BaselineRule(known)
+                : new BaselineRule((Baseline.Read) baseline);
+    }
+
+    /** The absorbance before the trigger. */
+    double value() {
+        return value;
+    }
 
     /**
-     * Applies the rule.
+     * The baseline in full.
      *
+     * @param ofTrace noise after the trigger, or null if unknown
      * @param flags takes what is to be flagged
-     * @param ofTrace scatter after the trigger, for baselines too short to show their own; null if unknown
      */
-    static BaselineFit of(Baseline baseline, @Nullable Noise ofTrace, Set<TraceFlag> flags) {
-        if (baseline instanceof Baseline.Given given) {
-            OptionalDouble u = given.standardUncertainty() > 0
-                    ? OptionalDouble.of(given.standardUncertainty())
-                    : OptionalDouble.empty();
-            return new BaselineFit(given.value(), 0, List.of(), OptionalDouble.empty(), u);
+    BaselineFit fit(@Nullable Noise ofTrace, Set<TraceFlag> flags) {
+        if (line == null) {
+            return new BaselineFit(value, 0, List.of(), OptionalDouble.empty(), given);
         }
-        Baseline.Read read = (Baseline.Read) baseline;
-        return new Worker(read, flags).fit(ofTrace);
+        List<Integer> out = Spikes.listed(leftOut);
+        if (!out.isEmpty()) {
+            flags.add(TraceFlag.SPIKE);
+        }
+        double carry = ofTrace == null ? 0 : ofTrace.carry();
+        Noise own = own(carry);
+        if (own != null && !useLine && drifts(line, own)) {
+            flags.add(TraceFlag.BASELINE_DRIFTS);
+        }
+        OptionalDouble scatter = own == null ? OptionalDouble.empty() : OptionalDouble.of(own.sd());
+        return new BaselineFit(value, slopePerS, out, scatter, uncertainty(ofTrace));
     }
 
-    private static final class Worker {
-        private final double[] t;
-        private final double[] y;
-        private final BeforeRule rule;
-        private final boolean[] leftOut;
-        private final Set<TraceFlag> flags;
-        private final int n;
-
-        Worker(Baseline.Read read, Set<TraceFlag> flags) {
-            Series readings = read.readings();
-            this.t = readings.isTimed() ? readings.times() : indexes(readings.size());
-            this.y = readings.values();
-            this.n = y.length;
-            this.rule = readings.isTimed() || read.rule() != BeforeRule.LINE ? read.rule() : BeforeRule.MEAN;
-            this.flags = flags;
-            this.leftOut = rule == BeforeRule.LAST ? new boolean[n] : Spikes.offLevel(y);
-        }
-
-        BaselineFit fit(@Nullable Noise ofTrace) {
-            List<Integer> out = listed(leftOut);
-            if (!out.isEmpty()) {
-                flags.add(TraceFlag.SPIKE);
-            }
-            LineFit line = LineFit.of(t, y, 0, n, leftOut);
-            Noise own = line.n() >= 3 && line.timeSquares() > 0 ? Noise.about(line, t, y, 0, n, leftOut) : null;
-            if (own != null && rule != BeforeRule.LINE && drifts(line, own)) {
-                flags.add(TraceFlag.BASELINE_DRIFTS);
-            }
-            boolean useLine = rule == BeforeRule.LINE && line.timeSquares() > 0;
-            double value = rule == BeforeRule.LAST ? y[n - 1] : useLine ? line.at(0) : line.mean();
-            OptionalDouble scatter = own == null ? OptionalDouble.empty() : OptionalDouble.of(own.sd());
-            return new BaselineFit(
-                    value, useLine ? line.slope() : 0, out, scatter, uncertainty(line, own, ofTrace, useLine));
-        }
-
-        private OptionalDouble uncertainty(
-                LineFit line, @Nullable Noise own, @Nullable Noise ofTrace, boolean useLine) {
-            Noise noise = own != null && (line.n() >= FEWEST_FOR_OWN_SCATTER || ofTrace == null) ? own : ofTrace;
-            if (noise == null) {
-                return OptionalDouble.empty();
-            }
-            if (ofTrace != null && ofTrace.carry() > noise.carry()) {
-                noise = new Noise(noise.sd(), ofTrace.carry(), noise.degreesOfFreedom());
-            }
-            double sd = rule == BeforeRule.LAST
-                    ? noise.sd()
-                    : noise.ofLineAt(useLine ? 0 : line.timeMean(), line, t, 0, n, leftOut);
-            return OptionalDouble.of(sd * Coverage.factor(noise.degreesOfFreedom()));
-        }
-
-        private boolean drifts(LineFit line, Noise noise) {
-            double moved = line.slope() * (t[n - 1] - t[0]);
-            double u = noise.ofSlope(line, t, 0, n, leftOut) * Coverage.factor(noise.degreesOfFreedom());
-            return Math.abs(moved) > LEAST_DRIFT && Math.abs(line.slope()) > 2 * SURE * u;
-        }
+    private @Nullable Noise own(double carry) {
+        return line != null && line.n() >= 3 && line.timeSquares() > 0
+                ? Noise.about(line, carry, t, 0, y.length, leftOut)
+                : null;
     }
 
-    /** The marked readings, ascending. */
-    static List<Integer> listed(boolean[] marked) {
-        List<Integer> list = new ArrayList<>();
-        for (int i = 0; i < marked.length; i++) {
-            if (marked[i]) {
-                list.add(i);
+    /** Standard uncertainty of the value; empty where nothing shows it. */
+    OptionalDouble uncertainty(@Nullable Noise ofTrace) {
+        if (line == null) {
+            return given;
+        }
+        Noise own = own(ofTrace == null ? 0 : ofTrace.carry());
+        Noise noise = own != null && (line.n() >= FEWEST_FOR_OWN_SCATTER || ofTrace == null) ? own : ofTrace;
+        return noise == null
+                ? OptionalDouble.empty()
+                : OptionalDouble.of(deviation(line, noise) * Coverage.factor(noise.degreesOfFreedom()));
+    }
+
+    /** Standard uncertainty of the value for a reading of this scatter; empty where the value was given. */
+    OptionalDouble uncertainty(double sd, double carry) {
+        return line == null ? given : OptionalDouble.of(deviation(line, new Noise(sd, carry, line.n())));
+    }
+
+    /** Sum of squares of the readings about the baseline; 0 where they show no scatter of their own. */
+    double squares() {
+        return line == null
+                ? 0
+                : useLine ? line.squares() : line.squares() + line.slope() * line.slope() * line.timeSquares();
+    }
+
+    /** Degrees of freedom of that sum. */
+    int freedom() {
+        return line == null ? 0 : Math.max(0, line.n() - (useLine ? 2 : 1));
+    }
+
+    /** Sum of products of neighbouring residuals. */
+    double products() {
+        double products = 0;
+        double before = 0;
+        for (int i = 0; i < y.length; i++) {
+            if (!leftOut[i]) {
+                double e = y[i] - (useLine ? value + slopePerS * t[i] : line == null ? value : line.mean());
+                products += e * before;
+                before = e;
             }
         }
-        return list;
+        return products;
+    }
+
+    /** How many readings are used. */
+    int readings() {
+        return line == null ? 0 : line.n();
+    }
+
+    private double deviation(LineFit fitted, Noise noise) {
+        return last ? noise.sd() : noise.ofLineAt(useLine ? 0 : fitted.timeMean(), fitted, t, 0, y.length, leftOut);
+    }
+
+    private boolean drifts(LineFit fitted, Noise noise) {
+        double moved = fitted.slope() * (t[y.length - 1] - t[0]);
+        double u = noise.ofSlope(fitted, t, 0, y.length, leftOut) * Coverage.factor(noise.degreesOfFreedom());
+        return Math.abs(moved) > LEAST_DRIFT && Math.abs(fitted.slope()) > SURE * u;
     }
 
     private static double[] indexes(int n) {

@@ -1,5 +1,6 @@
 package tallywell.trace;
 
+import java.util.Arrays;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -26,72 +27,80 @@ final class BurstTail {
     /** Readers print four decimals: scatter below this is not to be believed. */
     static final double LEAST_SCATTER = 3e-5;
 
-    private static final int RATES = 12;
-    private static final double BURST_AT_START = 0.25;
+    /** Fewest readings that show a tail. */
+    static final int FEWEST = 5;
 
-    private final int from;
+    private static final double BURST_AT_START = 0.25;
+    private static final double JUMP_GAIN = 14;
+
+    private final Lines lines;
     private final double[] errorMean;
     private final double[] errorSquare;
     private final double[] leftMean;
     private final double[] leftSquare;
     private final double scatter;
     private final double carry;
+    private final boolean jumps;
 
-    private BurstTail(
-            int from,
-            double[] errorMean,
-            double[] errorSquare,
-            double[] leftMean,
-            double[] leftSquare,
-            double scatter,
-            double carry) {
-        this.from = from;
-        this.errorMean = errorMean;
-        this.errorSquare = errorSquare;
-        this.leftMean = leftMean;
-        this.leftSquare = leftSquare;
-        this.scatter = scatter;
-        this.carry = carry;
+    private BurstTail(Search search) {
+        lines = search.lines;
+        errorMean = search.errorMean;
+        errorSquare = search.errorSquare;
+        leftMean = search.leftMean;
+        leftSquare = search.leftSquare;
+        scatter = Math.sqrt(search.variance);
+        carry = search.carry;
+        jumps = search.jumpGain() > JUMP_GAIN * search.inflated();
     }
 
     /** First reading of the window. */
     int from() {
-        return from;
+        return lines.from();
     }
 
-    /** Scatter of one reading in absorbance. */
-    double scatter() {
-        return scatter;
+    /** How much of the noise carries over from reading to reading. */
+    double carry() {
+        return carry;
     }
 
-    /** Factor by which carrying over enlarges a variance in the long run. */
-    double inflation() {
-        return (1 + carry) / (1 - carry);
+    /** Whether the trace jumps from one level to another within the window. */
+    boolean jumps() {
+        return jumps;
     }
 
-    /** Mean error at t = 0 of a line from reading j on, in absorbance. */
-    double errorMean(int j) {
-        return errorMean[j - from];
+    /** Variance at t = 0 of the line from reading j on, from scatter; infinite under two readings. */
+    double lineVariance(int j) {
+        return scatter * scatter * (1 + carry) / (1 - carry) * lines.varianceAtTrigger(j);
     }
 
-    /** Root mean square of that error over what is believed of the burst. */
+    /** How many readings the line from reading j on uses. */
+    int readings(int j) {
+        return lines.count(j);
+    }
+
+    /** Root mean square, over what is believed of the burst, of the error at t = 0 of a line from reading j on. */
     double errorRms(int j) {
-        return Math.sqrt(errorSquare[j - from]);
+        return Math.sqrt(errorSquare[j - from()]);
+    }
+
+    /** Mean of that error. */
+    double errorMean(int j) {
+        return errorMean[j - from()];
     }
 
     /** Mean of the burst left at reading j (reading minus line, so negative where the signal rises). */
     double left(int j) {
-        return leftMean[j - from];
+        return leftMean[j - from()];
     }
 
-    /** Standard deviation of the burst left at reading j. */
-    double leftSd(int j) {
-        double mean = leftMean[j - from];
-        return Math.sqrt(Math.max(0, leftSquare[j - from] - mean * mean));
+    /** What the burst left at reading j does not exceed in size, by about 97.5 % of belief. */
+    double leftBound(int j) {
+        double mean = left(j);
+        return Math.abs(mean) + 2 * Math.sqrt(Math.max(0, leftSquare[j - from()] - mean * mean));
     }
 
     /**
-     * Looks at the readings after the trigger, before t in s and y in absorbance.
+     * Looks at the readings after the trigger.
      *
      * @param before absorbance before the trigger
      * @return the tail, or null if the window holds fewer than five readings used
@@ -101,34 +110,103 @@ final class BurstTail {
         LineFit rough = LineFit.of(t, y, Math.min(n - 3, n - n / 3), n, leftOut);
         double burst = rough.at(0) - before;
         int from = 0;
-        while (from < n - 5 && (rough.at(t[from]) - y[from]) / burst > BURST_AT_START) {
+        while (from < n - FEWEST && (rough.at(t[from]) - y[from]) / burst > BURST_AT_START) {
             from++;
         }
         LineFit line = LineFit.of(t, y, from, n, leftOut);
-        if (line.n() < 5 || !(line.timeSquares() > 0)) {
+        if (line.n() < FEWEST || !(line.timeSquares() > 0)) {
             return null;
         }
         double span = t[n - 1] - t[from];
-        double least = Math.sqrt(line.squares() / line.n());
-        double gone = Math.max(Math.abs(rough.at(t[from]) - y[from]), 2 * least);
+        double scatter = Math.sqrt(line.squares() / line.n());
+        double gone = Math.max(Math.abs(rough.at(t[from]) - y[from]), 2 * scatter);
         double reached = Math.max(t[from], span / (n - from));
         double slow = Math.max(0.3 / span, 0.5 * Math.log(Math.max(2, Math.abs(burst) / gone)) / reached);
         double fast = Math.max(2 * slow, 3 * (n - from) / span);
-        return new Search(t, y, leftOut, from, line).over(slow, fast);
+        Search search = new Search(t, y, leftOut, from, line);
+        search.over(slow, fast);
+        return new BurstTail(search);
     }
 
-    /** One pass over a row of rates, and a second over those that the first leaves standing. */
+    /** Weights and levers of the lines from each reading to the last: they are the same for every rate. */
+    private static final class Lines {
+        private final int from;
+        private final int[] count;
+        private final double[] mean;
+        private final double[] perCount;
+        private final double[] perSpread;
+
+        Lines(double[] t, boolean @Nullable [] leftOut, int from) {
+            int n = t.length;
+            this.from = from;
+            count = new int[n - from];
+            mean = new double[n - from];
+            perCount = new double[n - from];
+            perSpread = new double[n - from];
+            double times = 0;
+            double squares = 0;
+            int used = 0;
+            double origin = t[n - 1];
+            for (int i = n - 1; i >= from; i--) {
+                if (leftOut == null || !leftOut[i]) {
+                    double dt = t[i] - origin;
+                    used++;
+                    times += dt;
+                    squares += dt * dt;
+                }
+                int j = i - from;
+                count[j] = used;
+                perCount[j] = used > 0 ? 1.0 / used : 0;
+                mean[j] = times * perCount[j];
+                double spread = squares - times * mean[j];
+                perSpread[j] = used > 1 && spread > 0 ? 1 / spread : 0;
+                mean[j] += origin;
+            }
+        }
+
+        int from() {
+            return from;
+        }
+
+        int count(int j) {
+            return count[j - from];
+        }
+
+        double varianceAtTrigger(int j) {
+            double lever = mean[j - from];
+            double spread = perSpread[j - from];
+            return spread > 0 ? perCount[j - from] + lever * lever * spread : Double.POSITIVE_INFINITY;
+        }
+    }
+
+    /** A pass over a row of rates, and closer ones round those that it leaves standing. */
     private static final class Search {
+        private static final int COARSE = 10;
+        private static final int CLOSE = 7;
+        private static final int PASSES = 3;
+        /** Rates whose sum of squares is worse by this many variances have no weight. */
+        private static final double STANDING = 9;
+
         private final double[] t;
         private final boolean @Nullable [] leftOut;
         private final int from;
         private final int n;
         private final LineFit line;
+        private final Lines lines;
         private final double[] residual;
         private final double[] decay;
-        private final double[] rss = new double[RATES];
-        private final double[] size = new double[RATES];
-        private final double[] norm = new double[RATES];
+        private final double[] rate = new double[COARSE];
+        private final double[] rss = new double[COARSE];
+        private final double[] size = new double[COARSE];
+        private final double[] norm = new double[COARSE];
+        private final double[] errorMean;
+        private final double[] errorSquare;
+        private final double[] leftMean;
+        private final double[] leftSquare;
+        private int rates;
+        private int best;
+        private double variance;
+        private double carry;
 
         Search(double[] t, double[] y, boolean @Nullable [] leftOut, int from, LineFit line) {
             this.t = t;
@@ -136,89 +214,84 @@ final class BurstTail {
             this.from = from;
             this.n = t.length;
             this.line = line;
+            lines = new Lines(t, leftOut, from);
             residual = new double[n];
             decay = new double[n];
             for (int i = from; i < n; i++) {
                 residual[i] = used(i) ? y[i] - line.at(t[i]) : 0;
             }
+            errorMean = new double[n - from];
+            errorSquare = new double[n - from];
+            leftMean = new double[n - from];
+            leftSquare = new double[n - from];
         }
 
         private boolean used(int i) {
             return leftOut == null || !leftOut[i];
         }
 
-        BurstTail over(double slow, double fast) {
-            scan(slow, fast);
-            int best = best();
-            double variance = variance(best);
-            double carry = carry(slow, fast, best);
-            double limit = 6 * variance * (1 + carry) / (1 - carry);
-            int low = best;
-            int high = best;
-            while (low > 0 && rss[low] - rss[best] < limit) {
-                low--;
-            }
-            while (high < RATES - 1 && rss[high] - rss[best] < limit) {
-                high++;
-            }
-            double from = rate(slow, fast, low);
-            double to = rate(slow, fast, high);
-            for (int pass = 0; pass < 2 && high - low <= 3; pass++) {
-                // Sharply known: look closer, so that a few rates stand and not one.
-                scan(from, to);
-                best = best();
-                low = Math.max(0, best - 1);
-                high = Math.min(RATES - 1, best + 1);
-                while (low > 0 && rss[low] - rss[best] < limit) {
-                    low--;
-                }
-                while (high < RATES - 1 && rss[high] - rss[best] < limit) {
-                    high++;
-                }
-                double newFrom = rate(from, to, low);
-                to = rate(from, to, high);
-                from = newFrom;
-            }
-            scan(from, to);
-            best = best();
-            variance = variance(best);
-            carry = carry(from, to, best);
-            return average(from, to, best, variance, carry);
+        double inflated() {
+            return variance * (1 + carry) / (1 - carry);
         }
 
-        private double variance(int best) {
-            return Math.max(LEAST_SCATTER * LEAST_SCATTER, rss[best] / Math.max(1, line.n() - 4));
-        }
-
-        private static double rate(double slow, double fast, int index) {
-            return slow * Math.pow(fast / slow, (double) index / (RATES - 1));
-        }
-
-        private int best() {
-            int best = 0;
-            for (int i = 1; i < RATES; i++) {
-                if (rss[i] < rss[best]) {
-                    best = i;
-                }
+        void over(double slow, double fast) {
+            scan(slow, fast, COARSE);
+            for (int pass = 0; pass < PASSES && standing() < 4; pass++) {
+                double step = Math.log(rate[1] / rate[0]);
+                double half = Math.min(1.2 * step, Math.max(3.5 * width(step), 0.1 * step));
+                double middle = rate[best] * Math.exp(offset(step));
+                scan(middle * Math.exp(-half), middle * Math.exp(half), CLOSE);
             }
-            return best;
+            average();
         }
 
-        private void scan(double slow, double fast) {
-            for (int i = 0; i < RATES; i++) {
-                fillDecay(rate(slow, fast, i));
+        private void scan(double slow, double fast, int count) {
+            rates = count;
+            double ratio = Math.pow(fast / slow, 1.0 / (count - 1));
+            best = 0;
+            for (int i = 0; i < count; i++) {
+                rate[i] = i == 0 ? slow : rate[i - 1] * ratio;
+                fillDecay(rate[i]);
                 project(i);
+                best = rss[i] < rss[best] ? i : best;
             }
+            variance = Math.max(LEAST_SCATTER * LEAST_SCATTER, rss[best] / Math.max(1, line.n() - 4));
+            carry = carryOfBest();
         }
 
-        private void fillDecay(double rate) {
+        private int standing() {
+            int standing = 0;
+            for (int i = 0; i < rates; i++) {
+                standing += rss[i] - rss[best] < STANDING * inflated() ? 1 : 0;
+            }
+            return standing;
+        }
+
+        /** Bend of the sum of squares over ln k at the best rate. */
+        private double bend(double step) {
+            int i = Math.min(rates - 2, Math.max(1, best));
+            return Math.max((rss[i + 1] - 2 * rss[i] + rss[i - 1]) / (step * step), 1e-300);
+        }
+
+        private double width(double step) {
+            return Math.sqrt(2 * inflated() / bend(step));
+        }
+
+        private double offset(double step) {
+            int i = Math.min(rates - 2, Math.max(1, best));
+            double slope = (rss[i + 1] - rss[i - 1]) / (2 * step);
+            double vertex = (i - best) * step - slope / bend(step);
+            return Math.max(-step, Math.min(step, vertex));
+        }
+
+        private void fillDecay(double k) {
             decay[from] = 1;
             double lastStep = Double.NaN;
             double factor = 1;
             for (int i = from + 1; i < n; i++) {
                 double step = t[i] - t[i - 1];
                 if (step != lastStep) {
-                    factor = Math.exp(-rate * step);
+                    factor = Math.exp(-k * step);
                     lastStep = step;
                 }
                 decay[i] = decay[i - 1] * factor;
@@ -245,11 +318,11 @@ final class BurstTail {
             rss[index] = Math.max(0, line.squares() - byResidual * byResidual / norm[index]);
         }
 
-        private double carry(double slow, double fast, int best) {
+        private double carryOfBest() {
             if (line.n() < Noise.FEWEST_FOR_CARRY) {
                 return 0;
             }
-            fillDecay(rate(slow, fast, best));
+            fillDecay(rate[best]);
             LineFit ofDecay = LineFit.of(t, decay, from, n, leftOut);
             double products = 0;
             double squares = 0;
@@ -265,63 +338,67 @@ final class BurstTail {
             return squares > 0 ? Noise.unbiased(products / squares, line.n(), 4) : 0;
         }
 
-        private BurstTail average(double slow, double fast, int best, double variance, double carry) {
-            double inflated = variance * (1 + carry) / (1 - carry);
-            double[] errorMean = new double[n - from];
-            double[] errorSquare = new double[n - from];
-            double[] leftMean = new double[n - from];
-            double[] leftSquare = new double[n - from];
+        private void average() {
+            double[] weight = new double[rates];
             double total = 0;
-            for (int i = 0; i < RATES; i++) {
-                double weight = Math.exp(-0.5 * (rss[i] - rss[best]) / inflated);
-                total += weight;
-                if (weight > 1e-6) {
-                    fillDecay(rate(slow, fast, i));
-                    double square = size[i] * size[i] + inflated / norm[i];
-                    add(weight, weight * size[i], weight * square, errorMean, errorSquare, leftMean, leftSquare);
+            for (int i = 0; i < rates; i++) {
+                weight[i] = Math.exp(-0.5 * (rss[i] - rss[best]) / inflated());
+                total += weight[i];
+            }
+            for (int i = 0; i < rates; i++) {
+                double w = weight[i] / total;
+                if (w > 1e-6) {
+                    fillDecay(rate[i]);
+                    add(w * size[i], w * (size[i] * size[i] + inflated() / norm[i]));
                 }
             }
-            for (int j = 0; j < n - from; j++) {
-                errorMean[j] /= total;
-                errorSquare[j] /= total;
-                leftMean[j] /= total;
-                leftSquare[j] /= total;
-            }
-            return new BurstTail(from, errorMean, errorSquare, leftMean, leftSquare, Math.sqrt(variance), carry);
         }
 
-        private void add(
-                double weight,
-                double first,
-                double second,
-                double[] errorMean,
-                double[] errorSquare,
-                double[] leftMean,
-                double[] leftSquare) {
-            double count = 0;
-            double times = 0;
-            double timesSquared = 0;
+        private void add(double first, double second) {
             double sum = 0;
             double byTime = 0;
-            double origin = line.timeMean();
+            double origin = t[n - 1];
             for (int i = n - 1; i >= from; i--) {
+                double e = decay[i];
                 if (used(i)) {
-                    double dt = t[i] - origin;
-                    count++;
-                    times += dt;
-                    timesSquared += dt * dt;
-                    sum += decay[i];
-                    byTime += dt * decay[i];
+                    sum += e;
+                    byTime += (t[i] - origin) * e;
                 }
-                double mean = times / count;
-                double spread = timesSquared - times * mean;
-                double slope = spread > 0 ? (byTime - sum * mean) / spread : 0;
-                double intercept = count > 0 ? sum / count - slope * (origin + mean) : 0;
-                errorMean[i - from] += first * intercept;
-                errorSquare[i - from] += second * intercept * intercept;
-                leftMean[i - from] += first * decay[i];
-                leftSquare[i - from] += second * decay[i] * decay[i];
+                int j = i - from;
+                double lever = lines.mean[j];
+                double intercept =
+                        sum * lines.perCount[j] - (byTime - sum * (lever - origin)) * lines.perSpread[j] * lever;
+                errorMean[j] += first * intercept;
+                errorSquare[j] += second * intercept * intercept;
+                leftMean[j] += first * e;
+                leftSquare[j] += second * e * e;
             }
+        }
+
+        /** Largest gain in the sum of squares from a jump at one of the readings of the window. */
+        double jumpGain() {
+            fillDecay(rate[best]);
+            int m = n - from;
+            double[] level = new double[m];
+            double[] r = new double[m];
+            for (int i = 0; i < m; i++) {
+                level[i] = used(from + i) ? 1 : 0;
+                r[i] = residual[from + i];
+            }
+            Span span = new Span(3);
+            span.add(level);
+            span.add(masked(t, level));
+            span.add(masked(decay, level));
+            span.takeOff(r);
+            return span.jumpGain(level, level, r, 0);
+        }
+
+        private double[] masked(double[] values, double[] mask) {
+            double[] column = Arrays.copyOfRange(values, from, n);
+            for (int i = 0; i < column.length; i++) {
+                column[i] *= mask[i];
+            }
+            return column;
         }
     }
 }

@@ -19,6 +19,7 @@ import java.util.Set;
  * @param uCreepPerMin its standard uncertainty; empty where nothing shows it
  * @param uDeltaA standard uncertainty of {@code after - before}: its double covers about 95 %; empty where nothing shows it
  * @param finished the finished part and its line; empty unless a line was drawn
+ * @param curve the likeliest progress curve; empty unless ΔA is from one
  * @param flags what a reader should know
  */
 public record Change(
@@ -29,6 +30,7 @@ public record Change(
         OptionalDouble uCreepPerMin,
         OptionalDouble uDeltaA,
         Optional<FinishedPart> finished,
+        Optional<FittedCurve> curve,
         Set<TraceFlag> flags) {
     /** Keeps a copy that cannot change. */
     public Change {
@@ -54,8 +56,12 @@ public record Change(
      * @param nextTriggerS time of the next trigger in s from this one
      */
     public Baseline.Given baselineOfNext(double nextTriggerS) {
-        return finished.map(part -> new Baseline.Given(
-                        part.at(nextTriggerS), part.uAt(nextTriggerS).orElse(0)))
+        if (finished.isPresent()) {
+            FinishedPart part = finished.get();
+            return new Baseline.Given(
+                    part.at(nextTriggerS), part.uAt(nextTriggerS).orElse(0));
+        }
+        return curve.map(fitted -> new Baseline.Given(fitted.finishedAt(nextTriggerS), fitted.uAtEnd()))
                 .orElseGet(() -> new Baseline.Given(after, 0));
     }
 }

@@ -9,7 +9,8 @@ import org.jspecify.annotations.Nullable;
  * e[i] = carry e[i-1] + innovation,   corr(e[i], e[j]) = carry^|i-j|
  * }</pre>
  *
- * <p>The lag-one correlation of residuals of a line is smaller than that of the noise by about (2 + 4 carry) / n, which is
+ * <p>The lag-one correlation of residuals of a line is smaller than that of the noise by about (p + (p + 2) carry) / n, p
+ * being how many parameters were fitted, which is
  * put back; a negative one is taken as 0, so that an uncertainty never shrinks for it. Under fewer than
  * {@value #FEWEST_FOR_CARRY} readings it says too little and is taken as 0.
  *
@@ -21,17 +22,23 @@ import org.jspecify.annotations.Nullable;
  * @param degreesOfFreedom what the standard deviation rests on, less than n - 2 where readings carry over
  */
 record Noise(double sd, double carry, double degreesOfFreedom) {
-    static final int FEWEST_FOR_CARRY = 12;
-    static final double MOST_CARRY = 0.9;
+    static final int FEWEST_FOR_CARRY = 20;
+    static final double MOST_CARRY = 0.8;
+    private static final double USUAL_CARRY = 0.25;
+    private static final int KNOWN_READINGS = 6;
 
     /** Noise of the readings about their line; there must be three of them at two times or more. */
     static Noise about(LineFit line, double[] t, double[] y, int from, int to, boolean @Nullable [] leftOut) {
         double carry = line.n() < FEWEST_FOR_CARRY ? 0 : carry(line, t, y, from, to, leftOut);
+        return about(line, carry, t, from, to, leftOut);
+    }
+
+    /** The same where it is known from elsewhere how much carries over. */
+    static Noise about(LineFit line, double carry, double[] t, int from, int to, boolean @Nullable [] leftOut) {
         Moments moments = Moments.of(line, carry, t, from, to, leftOut);
         double expected = line.n() - moments.ones / line.n() - moments.times / line.timeSquares();
         double sd = Math.sqrt(line.squares() / expected);
-        double effective = line.degreesOfFreedom() * (1 - carry * carry) / (1 + carry * carry);
-        return new Noise(sd, carry, effective);
+        return new Noise(sd, carry, freedom(line.n(), 2, carry));
     }
 
     /** Standard deviation of the line at a time, carrying over included. */
@@ -65,10 +72,30 @@ record Noise(double sd, double carry, double degreesOfFreedom) {
         return unbiased(products / line.squares(), line.n(), 2);
     }
 
-    /** Puts back what fitting {@code parameters} parameters takes from the lag-one correlation of n residuals. */
+    /**
+     * Puts back what fitting {@code parameters} parameters takes from the lag-one correlation of n residuals, and draws the
+     * result towards what readers do as if {@value #KNOWN_READINGS} readings had shown it.
+     */
     static double unbiased(double correlation, int n, int parameters) {
-        double put = (correlation + (double) parameters / n) / (1 - 2.0 * parameters / n);
-        return Math.min(MOST_CARRY, Math.max(0, put));
+        double put = (correlation + (double) parameters / n) / (1 - (parameters + 2.0) / n);
+        double drawn = (n * put + KNOWN_READINGS * USUAL_CARRY) / (n + KNOWN_READINGS);
+        return Math.min(MOST_CARRY, Math.max(0, drawn));
+    }
+
+    /**
+     * What a standard uncertainty rests on, the carrying over being uncertain as well.
+     *
+     * <pre>{@code
+     * 1 / freedom = 1 / (n - parameters) + 6 (1 + c) / (1 - c) / (n + 125) min(1, c / 0.3)
+     * }</pre>
+     *
+     * <p>An uncertainty goes as 1 / (1 - c), so that a carry c known to √((1 - c²) / n) makes it as uncertain as few degrees
+     * of freedom would. The second term is of that form; its two constants were set so that 95 % intervals cover 95 % at
+     * 32 to 120 readings and a carry of 0.5, and it fades out where hardly anything carries over.
+     */
+    static double freedom(int n, int parameters, double carry) {
+        double carried = 6 * (1 + carry) / ((1 - carry) * (n + 125)) * Math.min(1, carry / 0.3);
+        return 1 / (1.0 / Math.max(1, n - parameters) + carried);
     }
 
     /** Quadratic forms of the correlation matrix with the constant and with the centred times. */

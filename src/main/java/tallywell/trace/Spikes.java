@@ -1,6 +1,8 @@
 package tallywell.trace;
 
+import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.List;
 
 /**
  * Single readings off a smooth trace.
@@ -35,13 +37,42 @@ final class Spikes {
         for (int i = 1; i < n - 1; i++) {
             d[i] = y[i] - 0.5 * (y[i - 1] + y[i + 1]);
         }
-        double limit = Math.max(LEAST_HEIGHT, FACTOR * TO_NORMAL * medianSize(d));
+        // The median costs more than all the rest, and hardly a trace needs it.
+        double limit = LEAST_HEIGHT;
+        boolean raised = false;
         for (int i = 1; i < n - 1; i++) {
             if (Math.abs(d[i]) > limit && opposite(d, i, i - 1) && opposite(d, i, i + 1)) {
-                spike[i] = true;
+                if (!raised) {
+                    limit = Math.max(limit, FACTOR * TO_NORMAL * medianSize(d));
+                    raised = true;
+                }
+                spike[i] = Math.abs(d[i]) > limit;
             }
         }
         return spike;
+    }
+
+    /** The marked readings, ascending. */
+    static List<Integer> listed(boolean[] marked) {
+        List<Integer> list = new ArrayList<>();
+        for (int i = 0; i < marked.length; i++) {
+            if (marked[i]) {
+                list.add(i);
+            }
+        }
+        return list;
+    }
+
+    /** The values that are not marked. */
+    static double[] kept(double[] values, boolean[] marked) {
+        double[] kept = new double[values.length];
+        int n = 0;
+        for (int i = 0; i < values.length; i++) {
+            if (!marked[i]) {
+                kept[n++] = values[i];
+            }
+        }
+        return n == values.length ? values : Arrays.copyOf(kept, n);
     }
 
     /**

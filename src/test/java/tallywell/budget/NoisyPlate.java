@@ -95,15 +95,15 @@ public final class NoisyPlate {
             Files.delete(file);
             SampleList list = samples.isEmpty() ? SampleList.plain(drawn.slots()) : SampleList.of(samples);
             NoisyPlate plate = new NoisyPlate(new MethodReader().parse(Path.of("method.yaml"), method), drawn, list);
-            plate.fill(response, s0, s1);
+            plate.fill(response, s0, s1, 20250304);
             return plate;
         } catch (IOException e) {
             throw new UncheckedIOException(e);
         }
     }
 
-    private void fill(DoubleUnaryOperator response, double s0, double s1) {
-        Random random = new Random(20250304);
+    private void fill(DoubleUnaryOperator response, double s0, double s1, long seed) {
+        Random random = new Random(seed);
         for (Well well : layout.format().all()) {
             Content content = layout.at(well);
             if (content instanceof Content.Unused) {
@@ -118,6 +118,13 @@ public final class NoisyPlate {
             before.put(well, start);
             after.put(well, start + 0.03 + net + scatter);
         }
+    }
+
+    /** The same plate with other scatter. */
+    public NoisyPlate redrawn(DoubleUnaryOperator response, double s0, double s1, long seed) {
+        NoisyPlate other = new NoisyPlate(method, layout, samples);
+        other.fill(response, s0, s1, seed);
+        return other;
     }
 
     /** What is in the wells: levels of standards, 0.07 to 0.35 g/L in slots, 0.25 g/L in controls. */
@@ -135,7 +142,8 @@ public final class NoisyPlate {
         return content instanceof Content.Control ? 0.25 : 0;
     }
 
-    private static double amount(int slot) {
+    /** What a slot holds in g/L. */
+    public static double amount(int slot) {
         return 0.07 * (1 + (slot - 1) % 5);
     }
 

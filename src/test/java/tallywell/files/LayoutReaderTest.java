@@ -118,7 +118,12 @@ class LayoutReaderTest {
     }
 
     @ParameterizedTest
-    @CsvSource({"'',found nothing", "'   ',found nothing", "'- a',as keys with values", "'plain',as keys with values"})
+    @CsvSource({
+        "'',found nothing",
+        "'   ',found nothing",
+        "'- a',found no line 'tallywell: layout/1'",
+        "'plain',found no line 'tallywell: layout/1'"
+    })
     void emptyAndOtherFilesAreRefused(String text, String message) {
         assertThatThrownBy(() -> read(text)).hasMessageContaining(message);
     }

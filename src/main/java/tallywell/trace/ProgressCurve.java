@@ -1,0 +1,200 @@
+package tallywell.trace;
+
+import java.util.EnumSet;
+import java.util.Optional;
+import java.util.Set;
+
+/**
+ * The absorbance after the reaction by the law of the reaction.
+ *
+ * <p>The curves that {@link CurveSearch} found are averaged, each with the weight that Schwarz's criterion (BIC) gives it:
+ *
+ * <pre>{@code
+ * weight ~ exp(-(sum of squares / variance + parameters ln n) / 2)
+ * }</pre>
+ *
+ * <p>so that a trace which cannot tell first order from saturation, or a short lag from none, says so in its uncertainty:
+ * the variance of the average is the weighted mean of the variances and of the squared distances from the average.
+ * Taking the likeliest curve alone would leave that out.
+ *
+ * <p>Source: G. Schwarz, Estimating the dimension of a model, Ann. Statist. 6 (1978) 461; averaging: A. E. Raftery, Bayesian
+ * model selection in social research, Sociol. Methodol. 25 (1995) 111 (both from memory).
+ */
+final class ProgressCurve {
+    /** Fewest readings used: two more than the largest model has parameters. */
+    static final int FEWEST = 10;
+
+    /** Standard deviation of ΔA above which a reaction is called incomplete. */
+    private static final double MOST_DEVIATION = 0.0021;
+
+    private static final double JUMP_GAIN = 14;
+    /** Gain of two degrees of freedom exceeded in one of two hundred traces. */
+    private static final double BENT_GAIN = 10.6;
+
+    /** Residuals that carry over more than readers do follow a curve that is not there. */
+    private static final double MISFIT_CARRY = 0.85;
+
+    private static final double MISFIT_RATIO = 10;
+
+    private final double[] t;
+    private final double[] y;
+    private final CurveSearch.Found found;
+    private final double variance;
+    private final double[] weights;
+    private final int likeliest;
+
+    private ProgressCurve(double[] t, double[] y, CurveSearch.Found found) {
+        this.t = t;
+        this.y = y;
+        this.found = found;
+        CurveFit closest = found.closest();
+        variance = closest.variance();
+        weights = new double[found.fits().size()];
+        double total = 0;
+        int top = 0;
+        for (int k = 0; k < weights.length; k++) {
+            CurveFit fit = found.fits().get(k);
+            double worse = (fit.squares() - closest.squares()) / variance;
+            int more = fit.shape().parameters() - closest.shape().parameters();
+            weights[k] = Math.exp(-0.5 * (worse + more * Math.log(t.length)));
+            total += weights[k];
+            top = weights[k] > weights[top] ? k : top;
+        }
+        for (int k = 0; k < weights.length; k++) {
+            weights[k] /= total;
+        }
+        likeliest = top;
+    }
+
+    /** Fits a well; empty if no curve could be fitted. */
+    static Optional<ProgressCurve> of(BaselineRule baseline, double[] t, double[] y) {
+        return CurveSearch.of(baseline, t, y).map(found -> new ProgressCurve(t, y, found));
+    }
+
+    /** The likeliest curve. */
+    CurveFit likeliest() {
+        return found.fits().get(likeliest);
+    }
+
+    /** Noise about the curves. */
+    ReadingNoise noise() {
+        return found.noise();
+    }
+
+    /** Standard deviation of a reading, by its absorbance on the curve. */
+    double[] scatter() {
+        return found.noise().sd(found.shown());
+    }
+
+    double after() {
+        return mean(CurveFit::after);
+    }
+
+    double creepPerS() {
+        return mean(CurveFit::creepPerS);
+    }
+
+    private interface Figure {
+        double of(CurveFit fit);
+    }
+
+    private double mean(Figure figure) {
+        double mean = 0;
+        for (int k = 0; k < weights.length; k++) {
+            mean += weights[k] * figure.of(found.fits().get(k));
+        }
+        return mean;
+    }
+
+    /** Standard deviation of an average: of each curve, and of the curves about their mean. */
+    private double deviation(Figure figure, Figure ownVariance) {
+        double mean = mean(figure);
+        return Math.sqrt(Math.max(
+                0, mean(fit -> variance * ownVariance.of(fit) + (figure.of(fit) - mean) * (figure.of(fit) - mean))));
+    }
+
+    /** Standard deviation of ΔA. */
+    double deviation() {
+        double before = found.data().uBefore();
+        return deviation(CurveFit::after, fit -> fit.varianceAt(0) - 2 * fit.covarianceWithBefore(0) + before * before);
+    }
+
+    /** Factor that makes a standard uncertainty of a standard deviation. */
+    double coverage() {
+        int parameters = found.closest().shape().parameters() - 1;
+        return Coverage.factor(Noise.freedom(t.length, parameters, noise().carry()));
+    }
+
+    double uCreepPerS() {
+        return coverage() * deviation(CurveFit::creepPerS, CurveFit::creepVariance);
+    }
+
+    /** Standard uncertainty of the finished line at a time in s. */
+    double uAt(double timeS) {
+        return coverage() * deviation(fit -> fit.after() + fit.creepPerS() * timeS, fit -> fit.varianceAt(timeS));
+    }
+
+    /** Whether the curve fails to describe the trace. */
+    boolean misfits() {
+        CurveFit fit = found.closest();
+        double[] residual = CurveSearch.residuals(y, fit.at(t));
+        double[] left = fit.left(t);
+        double burst = 0;
+        double tail = 0;
+        int inBurst = 0;
+        double products = 0;
+        for (int i = 0; i < t.length; i++) {
+            double square = residual[i] * residual[i];
+            products += i == 0 ? 0 : residual[i] * residual[i - 1];
+            if (left[i] > 0.01) {
+                burst += square;
+                inBurst++;
+            } else {
+                tail += square;
+            }
+        }
+        int inTail = t.length - inBurst;
+        boolean burstOff =
+                inBurst >= 4 && inTail >= 8 && burst / inBurst > MISFIT_RATIO * Math.max(tail / inTail, floor());
+        boolean wanders = t.length >= Noise.FEWEST_FOR_CARRY
+                && burst + tail > t.length * floor()
+                && products / (burst + tail) > MISFIT_CARRY;
+        return burstOff || wanders;
+    }
+
+    private static double floor() {
+        return BurstTail.LEAST_SCATTER * BurstTail.LEAST_SCATTER;
+    }
+
+    /** What is to be flagged of the trace. */
+    Set<TraceFlag> flags() {
+        Set<TraceFlag> flags = EnumSet.noneOf(TraceFlag.class);
+        double before = found.data().baseline().value();
+        if (deviation() > MOST_DEVIATION || FinishedLine.isReaction(creepPerS(), t[t.length - 1], after() - before)) {
+            flags.add(TraceFlag.REACTION_INCOMPLETE);
+        }
+        if (LackOfFit.of(found.closest(), found.data()).jumpGain() > JUMP_GAIN * variance) {
+            flags.add(TraceFlag.JUMP);
+        }
+        if (creepBends()) {
+            flags.add(TraceFlag.CREEP_NOT_CONSTANT);
+        }
+        return flags;
+    }
+
+    /**
+     * Tests the creep for a bend. What a bend leaves in the residuals looks like noise that carries over, and would hide
+     * the bend; so the noise is judged from the residuals that remain once the creep may bend.
+     */
+    private boolean creepBends() {
+        CurveFit fit = likeliest();
+        int n = t.length;
+        int parameters = fit.shape().parameters() + 1;
+        CurveData white = found.data().with(noise(), 0, found.shown());
+        double carry = Math.min(
+                noise().carry(), Noise.unbiased(LackOfFit.of(fit, white).correlationOfBent(), n, parameters));
+        LackOfFit lack = LackOfFit.of(fit, found.data().with(noise(), carry, found.shown()));
+        double scale = lack.squaresOfBent() / Math.max(1, n - parameters);
+        return lack.bentGain() > BENT_GAIN * (1 + 8.0 / Math.max(1, n - 7)) * scale;
+    }
+}

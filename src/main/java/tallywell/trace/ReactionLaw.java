@@ -1,0 +1,212 @@
+package tallywell.trace;
+
+import java.util.OptionalDouble;
+import tallywell.numeric.LambertW;
+
+/**
+ * How far a reaction has come: the integrated Michaelis-Menten law, from half time and bend.
+ *
+ * <pre>{@code
+ * a p - b ln(1 - p) = te / T,   a = 2 s,   b = (1 - s) / ln 2,   s = 1 - exp(-bend)
+ * te = t                             without lag
+ * te = t - lag (1 - exp(-t / lag))   induction, lag > 0
+ * te = t - lag                       lag < 0
+ * }</pre>
+ *
+ * <p>p is the part converted, T the half time without lag. With Km and the rate Vmax in absorbance, S0 the whole change:
+ * {@code a = S0 / (Vmax T)} and {@code b = Km / (Vmax T)}. A bend of 0 is first order (k = ln 2 / T), a large one a
+ * straight rise that stops dead; a negative one is competitive inhibition by the product, whose integrated law has the
+ * same form with a negative a. With {@code w = a (1 - p) / b} the law reads {@code w + ln w = ln(a / b) + (a - te / T) / b}, which
+ * is Lambert's W in logarithms; for a ≤ 0 Newton's method on ln(1 - p) serves, where the left side is monotone.
+ *
+ * <p>A lag comes in two kinds. Induction: the rate comes up as 1 - exp(-t / lag), which is the te above. Coupled: what has
+ * reacted passes through an intermediate that is used up in first order,
+ *
+ * <pre>{@code
+ * signal(t) = p(t) - integral over q from 0 to p(t) of exp(-(t - time(q)) / lag) dq,   time(q) = T (a q - b ln(1 - q))
+ * }</pre>
+ *
+ * <p>and the integral, taken over q and not over time, has no corner where a saturated reaction stops dead; from reading
+ * to reading it is carried on by Gauss's rule with three points. A negative lag of either kind is a reaction that began
+ * before the trigger was counted; it joins smoothly at 0, so that no bound is needed there.
+ *
+ * <p>Source: integrated law by Lambert's W: S. Schnell and C. Mendoza, J. theor. Biol. 187 (1997) 207; product inhibition: A.
+ * Cornish-Bowden, Fundamentals of Enzyme Kinetics, chapter 2; lag of coupled assays: W. R. McClure, Biochemistry 8 (1969)
+ * 2782 (all from memory).
+ */
+final class ReactionLaw {
+    /** Kind of lag. */
+    enum Lag {
+        /** The rate comes up. */
+        INDUCTION,
+        /** An intermediate is passed through. */
+        COUPLED
+    }
+
+    private static final double LN2 = Math.log(2);
+    /** Gauss-Legendre on 0 to 1, three points. */
+    private static final double[] NODES = {0.5 - 0.5 * Math.sqrt(0.6), 0.5, 0.5 + 0.5 * Math.sqrt(0.6)};
+
+    private static final double[] WEIGHTS = {5.0 / 18, 8.0 / 18, 5.0 / 18};
+
+    /** Below this a the law is that of first order to the last digit but two. */
+    private static final double LEAST_A = 1e-8;
+
+    private final double halfTimeS;
+    private final double s;
+    private final double a;
+    private final double b;
+    private final double logRatio;
+    private final Lag lag;
+    private final double lagS;
+
+    ReactionLaw(double halfTimeS, double bend, Lag lag, double lagS) {
+        this.halfTimeS = halfTimeS;
+        this.s = -Math.expm1(-bend);
+        this.a = 2 * s;
+        this.b = (1 - s) / LN2;
+        this.logRatio = a > LEAST_A ? Math.log(a / b) : 0;
+        this.lag = lag;
+        this.lagS = lagS;
+    }
+
+    /** From the constants of the law, in absorbance and s. */
+    static ReactionLaw ofConstants(double change, double km, double vmaxPerS, Lag lag, double lagS) {
+        double halfTimeS = (0.5 * change + km * LN2) / vmaxPerS;
+        double s = 0.5 * change / (vmaxPerS * halfTimeS);
+        return new ReactionLaw(halfTimeS, -Math.log1p(-s), lag, lagS);
+    }
+
+    /** Rate constant per s of first order with this half time. */
+    double firstOrderPerS() {
+        return LN2 / halfTimeS;
+    }
+
+    /** Michaelis constant in the unit of the change; empty where the law does not saturate. */
+    OptionalDouble michaelisConstant(double change) {
+        return a > LEAST_A ? OptionalDouble.of(change * b / a) : OptionalDouble.empty();
+    }
+
+    /** Largest rate in the unit of the change per s; empty where the law does not saturate. */
+    OptionalDouble vmaxPerS(double change) {
+        return a > LEAST_A ? OptionalDouble.of(change / (a * halfTimeS)) : OptionalDouble.empty();
+    }
+
+    /** What is left, 1 at the start, towards 0. */
+    double left(double timeS) {
+        double[] left = new double[1];
+        double[] ignored = new double[1];
+        fill(new double[] {timeS}, left, ignored, ignored, ignored);
+        return left[0];
+    }
+
+    /** What is left, from effective time over half time. */
+    double leftAt(double u) {
+        if (!(u > 0)) {
+            return 1;
+        }
+        if (a > LEAST_A) {
+            double x = logRatio + (a - u) / b;
+            double w = LambertW.ofExp(x);
+            // As w + ln w = x, (1 - p) = b w / a = exp((a - u) / b - w): the second stays exact where w is tiny.
+            return w > 1e-3 ? w * b / a : Math.exp((a - u) / b - w);
+        }
+        return Math.exp(a == 0 ? -u / b : -newton(u));
+    }
+
+    /** v = -ln(1 - p) of a (1 - exp(-v)) + b v = u, for a ≤ 0. */
+    private double newton(double u) {
+        // The left side is convex for a < 0 and lies above (b + a) v, so that a start at the root of its asymptote is
+        // above
+        // the root, and from there every step comes down to it.
+        double v = (u - a) / b;
+        for (int i = 0; i < 30; i++) {
+            double e = Math.exp(-v);
+            double step = (a * (1 - e) + b * v - u) / (b + a * e);
+            v -= step;
+            if (!(Math.abs(step) > 1e-15 * v)) {
+                break;
+            }
+        }
+        return Math.max(0, v);
+    }
+
+    /**
+     * What is left at each time, and its derivatives.
+     *
+     * @param timeS times after the trigger
+     * @param left takes what is left
+     * @param byHalfTime takes its derivative by ln(half time)
+     * @param byBend takes its derivative by the bend
+     * @param byLag takes its derivative by the lag, per s
+     */
+    void fill(double[] timeS, double[] left, double[] byHalfTime, double[] byBend, double[] byLag) {
+        if (lag == Lag.COUPLED && lagS > 0) {
+            fillCoupled(timeS, left, byHalfTime, byBend, byLag);
+            return;
+        }
+        for (int i = 0; i < timeS.length; i++) {
+            double t = timeS[i];
+            double decay = lagS > 0 ? Math.exp(-t / lagS) : 0;
+            double u = (lagS > 0 ? t - lagS * (1 - decay) : t - lagS) / halfTimeS;
+            if (!(u > 0)) {
+                left[i] = 1;
+                byHalfTime[i] = 0;
+                byBend[i] = 0;
+                byLag[i] = 0;
+                continue;
+            }
+            double y = leftAt(u);
+            // d left / d u; b + a y is positive for every bend allowed.
+            double rate = -y / (b + a * y);
+            left[i] = y;
+            byHalfTime[i] = -u * rate;
+            // ln y from the law itself: a (1 - y) - b ln y = u.
+            byBend[i] = -rate * (2 * (1 - y) + (a * (1 - y) - u) / (b * LN2)) * (1 - s);
+            byLag[i] = rate * (lagS > 0 ? decay * (1 + t / lagS) - 1 : -1) / halfTimeS;
+        }
+    }
+
+    private void fillCoupled(double[] timeS, double[] left, double[] byHalfTime, double[] byBend, double[] byLag) {
+        double held = 0;
+        double heldByHalfTime = 0;
+        double heldByBend = 0;
+        double heldByLag = 0;
+        double tBefore = 0;
+        double pBefore = 0;
+        double lastStep = Double.NaN;
+        double decay = 1;
+        for (int i = 0; i < timeS.length; i++) {
+            double t = timeS[i];
+            double step = t - tBefore;
+            if (step != lastStep) {
+                decay = Math.exp(-step / lagS);
+                lastStep = step;
+            }
+            heldByLag = decay * (heldByLag + step / (lagS * lagS) * held);
+            heldByHalfTime *= decay;
+            heldByBend *= decay;
+            held *= decay;
+            double p = 1 - leftAt(t / halfTimeS);
+            double dp = p - pBefore;
+            if (dp > 1e-8) {
+                for (int g = 0; g < NODES.length; g++) {
+                    double q = pBefore + dp * NODES[g];
+                    double log = Math.log1p(-q);
+                    double time = halfTimeS * (a * q - b * log);
+                    double f = dp * WEIGHTS[g] * Math.exp((time - t) / lagS);
+                    held += f;
+                    heldByHalfTime += f * time / lagS;
+                    heldByBend += f * halfTimeS * (2 * q + log / LN2) / lagS;
+                    heldByLag += f * (t - time) / (lagS * lagS);
+                }
+            }
+            left[i] = 1 - p + held;
+            byHalfTime[i] = heldByHalfTime;
+            byBend[i] = heldByBend * (1 - s);
+            byLag[i] = heldByLag;
+            tBefore = t;
+            pBefore = p;
+        }
+    }
+}

@@ -1,0 +1,97 @@
+package tallywell.trace;
+
+/** The space spanned by a few columns, by Gram and Schmidt's method done twice, which keeps it orthogonal. */
+final class Span {
+    private final double[][] unit;
+    private int size;
+
+    Span(int most) {
+        unit = new double[most][];
+    }
+
+    /** Adds a column; one that lies in the space already adds nothing. */
+    void add(double[] column) {
+        double[] v = column.clone();
+        double whole = dot(v, v);
+        takeOff(v);
+        takeOff(v);
+        double left = dot(v, v);
+        if (left > 1e-18 * whole) {
+            double scale = 1 / Math.sqrt(left);
+            for (int i = 0; i < v.length; i++) {
+                v[i] *= scale;
+            }
+            unit[size++] = v;
+        }
+    }
+
+    /** Takes the part in the space off a column, in place. */
+    void takeOff(double[] column) {
+        for (int k = 0; k < size; k++) {
+            double d = dot(unit[k], column);
+            for (int i = 0; i < column.length; i++) {
+                column[i] -= d * unit[k][i];
+            }
+        }
+    }
+
+    /** By how much the sum of squares of a residual (of which this space was taken off) would fall with one column more. */
+    double gain(double[] column, double[] residual) {
+        double[] v = column.clone();
+        double whole = dot(v, v);
+        takeOff(v);
+        takeOff(v);
+        double left = dot(v, v);
+        double product = dot(v, residual);
+        return left > 1e-12 * whole ? product * product / left : 0;
+    }
+
+    /**
+     * By how much the sum of squares of a residual would fall at most if the trace jumped at one reading.
+     *
+     * @param level the column of a constant, row 0 being the baseline
+     * @param first row i of the column of a jump at reading i; the rows after it are those of {@code level}
+     * @param residual residual of which this space was taken off
+     * @param from first reading that may jump
+     */
+    double jumpGain(double[] level, double[] first, double[] residual, int from) {
+        int n = level.length;
+        double[] inSpace = new double[size];
+        double whole = 0;
+        double product = 0;
+        double most = 0;
+        for (int i = n - 1; i > from; i--) {
+            double own = first[i];
+            double left = whole + own * own;
+            for (int k = 0; k < size; k++) {
+                double d = inSpace[k] + unit[k][i] * own;
+                left -= d * d;
+                inSpace[k] += unit[k][i] * level[i];
+            }
+            double p = product + residual[i] * own;
+            if (left > 0.2 * own * own) {
+                most = Math.max(most, p * p / left);
+            }
+            whole += level[i] * level[i];
+            product += residual[i] * level[i];
+        }
+        return most;
+    }
+
+    /** Sum of products of neighbours. */
+    static double neighbours(double[] a) {
+        double sum = 0;
+        for (int i = 1; i < a.length; i++) {
+            sum += a[i] * a[i - 1];
+        }
+        return sum;
+    }
+
+    static double dot(double[] a, double[] b) {
+        double sum = 0;
+        for (int i = 0; i < a.length; i++) {
+            sum += a[i] * b[i];
+        }
+        return sum;
+    }
+}
