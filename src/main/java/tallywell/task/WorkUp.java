@@ -163,8 +163,8 @@ public final class WorkUp {
             return loader.load(request.runs().get(index));
         }
         AdHocRun adHoc = request.adHoc().orElseThrow();
-        int steps = loader.steps(adHoc.name(), adHoc.method());
-        return loader.load(adHoc.name(), Optional.empty(), adHoc.run(steps));
+        int triggers = loader.triggers(adHoc.name(), adHoc.method());
+        return loader.load(adHoc.name(), Optional.empty(), adHoc.run(triggers));
     }
 
     private Report report(Request request, RunLoader.Loaded loaded) throws InputException {
