@@ -155,7 +155,7 @@ final class Decision {
     }
 
     private Explanation explanation(
-            List<Block> blocks, Map<Block, Draft> all, List<Interpretation> possible, @Nullable Interpretation way) {
+            List<Block> blocks, Map<Block, Draft> all, @Nullable Interpretation way) {
         List<String> lines = blocks.stream().map(Decision::line).toList();
         List<Notice> notices = new ArrayList<>(notes);
         if (blocks.stream().anyMatch(block -> isMilli(all.get(block)))) {

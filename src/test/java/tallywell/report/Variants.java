@@ -127,7 +127,9 @@ final class Variants {
                 method.triggerDilution(),
                 method.before(),
                 method.cautions(),
-                method.uncertainty());
+                method.uncertainty(),
+                method.bench(),
+                method.differences());
     }
 
     private static AssayMethod before(AssayMethod method, Before before) {
@@ -140,7 +142,9 @@ final class Variants {
                 method.triggerDilution(),
                 before,
                 method.cautions(),
-                method.uncertainty());
+                method.uncertainty(),
+                method.bench(),
+                method.differences());
     }
 
     private static Step step(Step step, Timing timing, Creep creep, CalibrationRule calibration, ReportRule report) {
@@ -153,7 +157,10 @@ final class Variants {
                 step.creepOwner(),
                 calibration,
                 report,
-                step.limits());
+                step.limits(),
+                step.signalFormula(),
+                step.chemistry(),
+                step.standard());
     }
 
     private static Assay calibrated(Assay assay, Model model, Weights weights) {
@@ -165,7 +172,7 @@ final class Variants {
 
     private static Assay reported(Assay assay, Unit unit) {
         Step step = assay.method().steps().get(0);
-        ReportRule rule = new ReportRule(unit, step.report().solids());
+        ReportRule rule = new ReportRule(unit, step.report().solids(), step.report().as());
         return with(
                 assay,
                 steps(assay.method(), List.of(step(step, step.timing(), step.creep(), step.calibration(), rule))));
@@ -173,7 +180,7 @@ final class Variants {
 
     private static Assay solids(Assay assay) {
         Step step = assay.method().steps().get(0);
-        ReportRule rule = new ReportRule(step.report().unit(), Unit.MILLIGRAM_PER_KILOGRAM);
+        ReportRule rule = new ReportRule(step.report().unit(), Unit.MILLIGRAM_PER_KILOGRAM, step.report().as());
         return with(
                 assay,
                 steps(assay.method(), List.of(step(step, step.timing(), step.creep(), step.calibration(), rule))));
