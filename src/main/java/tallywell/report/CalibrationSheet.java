@@ -140,14 +140,14 @@ final class CalibrationSheet {
                     WORKING.format(Looks.ABSORBANCE));
         }
 
-        private long count(Means means, boolean usedOnly) {
-            return means.wells().stream()
+        private int count(Means means, boolean usedOnly) {
+            return (int) means.wells().stream()
                     .filter(well -> (well.used() || !usedOnly) && well.deltaA().isPresent())
                     .count();
         }
 
         private OptionalDouble deviation(Means means, OptionalDouble mean) {
-            long n = count(means, true);
+            int n = count(means, true);
             if (n < 2) {
                 return OptionalDouble.empty();
             }

@@ -73,6 +73,11 @@ final class ChecksSheet {
         }
     }
 
+    /** How a state is coloured, beside its words. */
+    static Look plain(Check.State state) {
+        return look(state).align(Look.Align.AUTO).edge(Look.Edge.NONE);
+    }
+
     private static Look look(Check.State state) {
         return switch (state) {
             case PASSED -> TOP.face(Look.Face.GOOD).fill(Look.Fill.GOOD);

@@ -2,6 +2,7 @@ package tallywell.report;
 
 import java.util.Optional;
 import tallywell.curve.Model;
+import tallywell.method.CalibrationRule;
 import tallywell.workup.StepAnalysis;
 
 /** The formula from net ΔA to the concentration of the solution pipetted, at the sample volume of the method. */
@@ -26,8 +27,11 @@ final class ConcentrationFormula {
         String intercept = section.cell(CalibrationPlaces.Fact.INTERCEPT, scope);
         String least = section.cell(CalibrationPlaces.Fact.NET_LOWEST, scope);
         String most = section.cell(CalibrationPlaces.Fact.NET_HIGHEST, scope);
-        return Optional.of("IF(OR(" + net + "=\"\"," + slope + "=\"\"),\"\",IF(OR(" + net + "<" + least + "," + net
-                + ">" + most + "),\"\",(" + net + "-" + intercept + ")/" + slope + "))");
+        // The line of a single standard starts at the blank: what lies a little below is scatter about nothing.
+        boolean open = step.step().calibration() instanceof CalibrationRule.BySingleStandard;
+        String outside = open ? net + ">" + most : "OR(" + net + "<" + least + "," + net + ">" + most + ")";
+        return Optional.of("IF(OR(" + net + "=\"\"," + slope + "=\"\"),\"\",IF(" + outside + ",\"\",(" + net + "-"
+                + intercept + ")/" + slope + "))");
     }
 
     /** Whether the step is calibrated by a straight line, of standards or of one standard. */

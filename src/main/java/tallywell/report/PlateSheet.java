@@ -227,7 +227,7 @@ final class PlateSheet {
             for (int column = 0; column < format.columns(); column++) {
                 Well well = new Well(each, column);
                 value(column + 1, well, Optional.ofNullable(byWell.get(well)), step, what)
-                        .ifPresent(shown::accept);
+                        .ifPresent(shown);
             }
         }
         scale(first, shown);

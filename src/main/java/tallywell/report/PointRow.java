@@ -43,7 +43,7 @@ final class PointRow {
         Optional<Standard> standard = standard(step, well.well());
         sheet.text(0, well.well().toString(), Looks.TEXT);
         sheet.number(1, level, Looks.INPUT);
-        net(WellColumns.NET_DELTA_A.ordinal(), Scope.USED, well.netDeltaA(), well, NUMBER);
+        net(WellColumns.NET_DELTA_A.column(), Scope.USED, well.netDeltaA(), well, NUMBER);
         used(row, well);
         weight(row, Scope.USED, standard, Looks.TEXT.format("0.###"));
         fitted(row, well, level);

@@ -86,7 +86,7 @@ final class ReadingGrid {
         }
         for (Well well : wells) {
             double[] of = known.get(well);
-            if (of != null) {
+            if (of != null && Arrays.stream(of).anyMatch(time -> !Double.isNaN(time))) {
                 share(well, of);
             }
         }

@@ -3,6 +3,7 @@ package tallywell.report;
 import java.io.IOException;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Set;
 import java.util.TreeSet;
 import java.util.stream.Collectors;
 import tallywell.plate.Content;
@@ -78,7 +79,7 @@ final class ReadingsSheet {
     private void parts() throws IOException {
         sheet.row(2);
         sheet.text(0, "Belongs to", Looks.LABEL);
-        List<TreeSet<Integer>> parts = new ArrayList<>();
+        List<Set<Integer>> parts = new ArrayList<>();
         for (int i = 0; i < grid.columns(); i++) {
             parts.add(new TreeSet<>());
         }
@@ -93,13 +94,13 @@ final class ReadingsSheet {
         }
     }
 
-    private void collect(List<TreeSet<Integer>> parts, List<WellReadings.Point> points, int part) {
+    private void collect(List<Set<Integer>> parts, List<WellReadings.Point> points, int part) {
         for (WellReadings.Point point : points) {
             parts.get(grid.column(point.ref()) - ReadingGrid.FIRST_COLUMN).add(part);
         }
     }
 
-    private String words(TreeSet<Integer> parts) {
+    private String words(Set<Integer> parts) {
         boolean one = draft.analysis().steps().size() == 1;
         return parts.stream()
                 .map(part -> part == 0 ? "before" : one ? "after" : "after " + part)

@@ -35,6 +35,8 @@ enum ResultColumns {
     FLAGS,
     ADVICE;
 
+    private static final List<ResultColumns> ALL = List.of(values());
+
     private final String title;
 
     ResultColumns(String title) {
@@ -48,6 +50,21 @@ enum ResultColumns {
     /** The name in the header row. */
     String title() {
         return title;
+    }
+
+    /** The column, from 0. */
+    int column() {
+        return ALL.indexOf(this);
+    }
+
+    /** The column at an index from 0. */
+    static ResultColumns at(int column) {
+        return ALL.get(column);
+    }
+
+    /** How many columns there are. */
+    static int count() {
+        return ALL.size();
     }
 
     /** The header row. */

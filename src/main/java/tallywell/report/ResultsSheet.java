@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import org.apache.poi.ss.util.CellRangeAddress;
+import tallywell.assess.JudgedDifference;
 import tallywell.assess.Judgement;
 import tallywell.assess.Verdict;
 import tallywell.method.Sample;
@@ -51,22 +52,31 @@ final class ResultsSheet {
         for (int i = 1; i <= places.replicates(); i++) {
             working.add("value_" + i + "_all");
         }
-        sheet.heads(ResultColumns.values().length, working, Looks.HEAD_WORKING);
+        sheet.heads(ResultColumns.count(), working, Looks.HEAD_WORKING);
         for (Judgement judgement : draft.report().assessment().judgements()) {
             int row = places.row(judgement.result());
             sheet.row(row);
             ResultColumns.write(draft.report(), judgement, new Columns(judgement, row));
             new Extra(judgement, row).write();
         }
+        differences();
         sheet.freeze(1, 5);
-        sheet.poi().setAutoFilter(new CellRangeAddress(0, places.lastRow(), 0, ResultColumns.values().length - 1));
+        sheet.poi().setAutoFilter(new CellRangeAddress(0, places.lastRow(), 0, ResultColumns.count() - 1));
         sheet.widths(16, 8, 8, 6, 24, 14, 11, 9, 5, 5, 5, 5, 11, 9, 11, 10, 16, 9, 30, 12);
-        for (int column = ResultColumns.values().length;
-                column < places.firstReplicateAll() + places.replicates();
-                column++) {
+        for (int column = ResultColumns.count(); column < places.firstReplicateAll() + places.replicates(); column++) {
             sheet.width(column, column < places.firstReplicate() ? 17 : 12);
         }
         sheet.print(true, false, 1, draft.report().run());
+    }
+
+    /** Results by difference follow from the values of two rows above. */
+    private void differences() throws IOException {
+        List<JudgedDifference> all = draft.report().assessment().differences();
+        for (int i = 0; i < all.size(); i++) {
+            JudgedDifference judged = all.get(i);
+            sheet.row(places.rowOfDifference(i));
+            DifferenceRow.write(draft.report(), judged, new DifferenceCells(sheet, places, judged));
+        }
     }
 
     private static String unlessEmpty(String cell, String formula) {
@@ -123,7 +133,7 @@ final class ResultsSheet {
 
         @Override
         public void text(String text) {
-            Look look = switch (ResultColumns.values()[++column]) {
+            Look look = switch (ResultColumns.at(++column)) {
                 case VERDICT -> verdict(judgement.verdict());
                 case FLAGS, ADVICE -> text.isEmpty() ? Looks.TEXT : Looks.COMPUTED;
                 default -> Looks.TEXT;
@@ -143,7 +153,7 @@ final class ResultsSheet {
 
         @Override
         public void number(OptionalDouble number) {
-            ResultColumns what = ResultColumns.values()[++column];
+            ResultColumns what = ResultColumns.at(++column);
             Look look = look(what, number);
             Optional<String> formula = formula(what);
             if (formula.isPresent()) {
@@ -211,13 +221,13 @@ final class ResultsSheet {
     private final class Extra {
         private final Result result;
         private final StepAnalysis step;
-        private final Scale scale;
+        private final ResultScale scale;
         private final int row;
 
         Extra(Judgement judgement, int row) {
             this.result = judgement.result();
             this.step = draft.analysis().stepOf(result);
-            this.scale = new Scale(draft, judgement);
+            this.scale = new ResultScale(draft, judgement);
             this.row = row;
         }
 

@@ -47,11 +47,11 @@ public final class SummaryWorkbook {
         book.name(
                 "results_table",
                 ResultPlaces.SHEET + "!" + At.fixed(0, 0) + ":"
-                        + At.fixed(draft.results().lastRow(), ResultColumns.values().length - 1));
+                        + At.fixed(draft.results().lastRow(), ResultColumns.count() - 1));
         book.name(
                 "wells_table",
                 WellPlaces.SHEET + "!" + At.fixed(0, 0) + ":"
-                        + At.fixed(draft.wells().lastRow(), WellColumns.values().length - 1));
+                        + At.fixed(draft.wells().lastRow(), WellColumns.count() - 1));
         for (StepAnalysis step : draft.analysis().steps()) {
             CalibrationPlaces.Section section = draft.calibration().of(step.number());
             String suffix = "_" + step.number();

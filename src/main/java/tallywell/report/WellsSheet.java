@@ -37,7 +37,7 @@ final class WellsSheet {
         sheet.row(0);
         sheet.heads(0, WellColumns.titles(), Looks.HEAD);
         sheet.heads(
-                WellColumns.values().length,
+                WellColumns.count(),
                 Arrays.stream(WellPlaces.Working.values())
                         .map(WellPlaces.Working::title)
                         .toList(),
@@ -53,13 +53,13 @@ final class WellsSheet {
 
     private void show() {
         sheet.freeze(1, 3);
-        int last = WellColumns.values().length - 1;
+        int last = WellColumns.count() - 1;
         sheet.poi().setAutoFilter(new CellRangeAddress(0, places.lastRow(), 0, last));
         sheet.widths(
                 16, 8, 6, 13, 8, 6, 24, 6, 14, 10, 10, 14, 10, 11, 12, 11, 9, 7, 30, 11, 10, 9, 11, 10, 14, 15, 14, 11);
         sheet.print(true, false, 1, draft.report().run());
         XSSFDataValidationHelper helper = new XSSFDataValidationHelper(sheet.poi());
-        int used = WellColumns.USED.ordinal();
+        int used = WellColumns.USED.column();
         DataValidation choice = helper.createValidation(
                 helper.createExplicitListConstraint(new String[] {"yes", "no"}),
                 new CellRangeAddressList(1, places.lastRow(), used, used));
@@ -97,9 +97,8 @@ final class WellsSheet {
 
         @Override
         public void text(String text) {
-            Look look = WellColumns.values()[++column] == WellColumns.USED
-                    ? Looks.INPUT.align(Look.Align.CENTRE)
-                    : Looks.TEXT;
+            Look look =
+                    WellColumns.at(++column) == WellColumns.USED ? Looks.INPUT.align(Look.Align.CENTRE) : Looks.TEXT;
             sheet.text(column, text, look);
         }
 
@@ -119,7 +118,7 @@ final class WellsSheet {
         }
 
         private void value(OptionalDouble number) {
-            WellColumns what = WellColumns.values()[++column];
+            WellColumns what = WellColumns.at(++column);
             Look look = look(what, number);
             Optional<String> formula = formula(what);
             if (formula.isPresent()) {
