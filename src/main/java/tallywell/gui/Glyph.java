@@ -22,6 +22,7 @@ final class Glyph implements Icon {
         MISSING,
         UNDO,
         REDO,
+        REPEAT,
         BUSY
     }
 
@@ -83,6 +84,10 @@ final class Glyph implements Icon {
                 g.translate(UNITS, 0);
                 g.scale(-1, 1);
                 arrow(g);
+            }
+            case REPEAT -> {
+                g.draw(new Arc2D.Double(2, 2, 12, 12, 60, 290, Arc2D.OPEN));
+                g.draw(path(10.2, 0.8, 11.2, 3.0, 8.6, 4.2));
             }
             case BUSY -> g.draw(new Arc2D.Double(1.5, 1.5, 13, 13, 40, 260, Arc2D.OPEN));
         }

@@ -154,8 +154,7 @@ final class Decision {
         return String.join(", ", remarks);
     }
 
-    private Explanation explanation(
-            List<Block> blocks, Map<Block, Draft> all, @Nullable Interpretation way) {
+    private Explanation explanation(List<Block> blocks, Map<Block, Draft> all, @Nullable Interpretation way) {
         List<String> lines = blocks.stream().map(Decision::line).toList();
         List<Notice> notices = new ArrayList<>(notes);
         if (blocks.stream().anyMatch(block -> isMilli(all.get(block)))) {
