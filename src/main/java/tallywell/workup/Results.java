@@ -68,7 +68,9 @@ final class Results {
             Optional<Quantity> added = spike.added().of(step.step().analyte().name());
             Result plain =
                     result(wells, OptionalInt.empty(), sample.name(), OptionalDouble.empty(), OptionalDouble.empty());
-            results.add(withRecovery(plain, added.isPresent()
+            results.add(withRecovery(
+                    plain,
+                    added.isPresent()
                             ? spikeRecovery(wells, spike, conversion.gPerL(added.get()))
                             : OptionalDouble.empty()));
         }

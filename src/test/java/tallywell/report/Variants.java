@@ -172,7 +172,8 @@ final class Variants {
 
     private static Assay reported(Assay assay, Unit unit) {
         Step step = assay.method().steps().get(0);
-        ReportRule rule = new ReportRule(unit, step.report().solids(), step.report().as());
+        ReportRule rule =
+                new ReportRule(unit, step.report().solids(), step.report().as());
         return with(
                 assay,
                 steps(assay.method(), List.of(step(step, step.timing(), step.creep(), step.calibration(), rule))));
@@ -180,7 +181,8 @@ final class Variants {
 
     private static Assay solids(Assay assay) {
         Step step = assay.method().steps().get(0);
-        ReportRule rule = new ReportRule(step.report().unit(), Unit.MILLIGRAM_PER_KILOGRAM, step.report().as());
+        ReportRule rule = new ReportRule(
+                step.report().unit(), Unit.MILLIGRAM_PER_KILOGRAM, step.report().as());
         return with(
                 assay,
                 steps(assay.method(), List.of(step(step, step.timing(), step.creep(), step.calibration(), rule))));
