@@ -150,7 +150,22 @@ public final class PlateSimulation {
         }
     }
 
-    private record ResultPlan(int output, int[] wells, double[] perInput, int[][] factors, int creep) {}
+    /** One result: its wells, their values for each unit of level or net ΔA, the stated inputs that act on it. */
+    private static final class ResultPlan {
+        private final int output;
+        private final int[] wells;
+        private final double[] perInput;
+        private final int[][] factors;
+        private final int creep;
+
+        ResultPlan(int output, int[] wells, double[] perInput, int[][] factors, int creep) {
+            this.output = output;
+            this.wells = wells;
+            this.perInput = perInput;
+            this.factors = factors;
+            this.creep = creep;
+        }
+    }
 
     /** One step, laid out by index of its wells. */
     private static final class StepPlan {

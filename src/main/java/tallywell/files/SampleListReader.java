@@ -4,6 +4,7 @@ import java.nio.file.Path;
 import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
@@ -11,6 +12,8 @@ import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import tallywell.method.Sample;
 import tallywell.method.SampleList;
+import tallywell.method.Treatment;
+import tallywell.method.Worded;
 import tallywell.notice.InputException;
 import tallywell.quantity.Dilution;
 import tallywell.quantity.Kind;
@@ -22,7 +25,18 @@ import tallywell.table.Tables;
 /** Reads sample lists: CSV or a workbook, with the columns {@code slot}, {@code sample}, {@code dilution} and more. */
 public final class SampleListReader {
     private static final List<String> COLUMNS = List.of(
-            "slot", "sample", "dilution", "volume", "mass_g", "extract_mL", "density_g_per_mL", "group", "id", "note");
+            "slot",
+            "sample",
+            "dilution",
+            "volume",
+            "mass_g",
+            "extract_mL",
+            "density_g_per_mL",
+            "group",
+            "id",
+            "note",
+            "treatment",
+            "expected");
     private static final Pattern NUMBER = Pattern.compile("[+-]?(\\d+(\\.\\d*)?|\\.\\d+)([eE][+-]?\\d+)?");
     private static final Pattern COMMA_NUMBER = Pattern.compile("([+-]?\\d+),(\\d+)(.*)");
     private static final Pattern SLOT = Pattern.compile("(\\d{1,6})(?:[.]0+)?");
@@ -112,7 +126,15 @@ public final class SampleListReader {
                     positive(row, "density_g_per_mL"),
                     text(row, "group"),
                     text(row, "id"),
-                    text(row, "note"));
+                    text(row, "note"),
+                    treatment(row));
+        }
+
+        private Treatment treatment(int row) throws InputException {
+            String text = text(row, "treatment");
+            return Worded.of(Treatment.class, text.toLowerCase(Locale.ROOT))
+                    .orElseThrow(() -> wrong(
+                            row, "treatment", "found the treatment '" + text + "'; expected free, total, or nothing"));
         }
 
         private int slot(int row) throws InputException {

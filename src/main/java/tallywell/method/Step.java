@@ -14,6 +14,9 @@ import java.util.Optional;
  * @param calibration how a net ΔA becomes a concentration
  * @param report units of the results
  * @param limits what is accepted
+ * @param signalFormula how the readings become ΔA
+ * @param chemistry the reactions, if the method states them
+ * @param standard what standards are weighed from, if the method says
  */
 public record Step(
         Analyte analyte,
@@ -24,4 +27,7 @@ public record Step(
         CreepOwner creepOwner,
         CalibrationRule calibration,
         ReportRule report,
-        Limits limits) {}
+        Limits limits,
+        SignalFormula signalFormula,
+        Chemistry chemistry,
+        Optional<StandardSubstance> standard) {}

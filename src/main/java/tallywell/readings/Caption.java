@@ -75,7 +75,7 @@ final class Caption {
     private static Facts merged(Facts facts, Facts line, boolean setting, boolean near) {
         boolean processed = line.isProcessed() || near && line.has(Meaning.PATH) && !isLength(line);
         boolean talksOfReadings = line.has(Meaning.VALUE) || line.has(Meaning.RAW) || line.isProcessed();
-        boolean title = !setting || near && talksOfReadings && facts.label().isEmpty();
+        boolean title = !setting || near && talksOfReadings && facts.label().isEmpty() && !line.has(Meaning.WAVELENGTH);
         Facts of = title ? line : line.withLabel("");
         if (!title || !facts.label().isEmpty() || of.label().isEmpty()) {
             // Words of settings do not describe the readings themselves.

@@ -107,6 +107,10 @@ final class Decision {
         return draft != null && draft.isTwin();
     }
 
+    private static boolean isMilli(@Nullable Draft draft) {
+        return draft != null && draft.facts().has(Meaning.MILLI);
+    }
+
     private static String open(List<Interpretation> possible) {
         List<String> open = new ArrayList<>();
         if (possible.stream().map(Interpretation::mark).distinct().count() > 1) {
@@ -154,6 +158,11 @@ final class Decision {
             List<Block> blocks, Map<Block, Draft> all, List<Interpretation> possible, @Nullable Interpretation way) {
         List<String> lines = blocks.stream().map(Decision::line).toList();
         List<Notice> notices = new ArrayList<>(notes);
+        if (blocks.stream().anyMatch(block -> isMilli(all.get(block)))) {
+            notices.add(Notice.attention(
+                    Place.file(file),
+                    "the file counts in thousandths of a unit of absorbance; the readings were divided" + " by 1000"));
+        }
         if (all.size() > blocks.size()) {
             notices.add(Notice.information(
                     Place.file(file), "left out: " + (all.size() - blocks.size()) + " more blocks, by choice"));

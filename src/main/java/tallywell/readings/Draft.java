@@ -50,8 +50,15 @@ final class Draft {
         twin = true;
     }
 
-    void setLabel(String replaced) {
-        label = replaced;
+    String title() {
+        return pieces.get(0).title();
+    }
+
+    /** Takes a name that tells it from others into its label. */
+    void nameAfter(String name) {
+        if (!name.equals(label)) {
+            label = label.isEmpty() ? name : name.isEmpty() ? label : name + ", " + label;
+        }
     }
 
     private Piece lastPiece() {

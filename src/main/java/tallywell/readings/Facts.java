@@ -31,9 +31,11 @@ record Facts(
     private static final double SHORTEST = 190;
     private static final double LONGEST = 1100;
     private static final int LONGEST_TEXT = 200;
+    private static final int LONGEST_NAME = 40;
 
     /** Words of these meanings name nothing by themselves. */
-    private static final Set<Meaning> ANNOUNCING = EnumSet.of(Meaning.WAVELENGTH, Meaning.TIME, Meaning.PLATE);
+    private static final Set<Meaning> ANNOUNCING =
+            EnumSet.of(Meaning.WAVELENGTH, Meaning.TIME, Meaning.PLATE, Meaning.ROW, Meaning.COLUMN, Meaning.WELL);
 
     private static final Pattern NANOMETRES = Pattern.compile("(\\d{2,4})(?:[.,]\\d+)? ?nm\\b");
     private static final Pattern LETTER_WAVELENGTH = Pattern.compile(
@@ -106,6 +108,9 @@ record Facts(
     private static Set<Meaning> settled(Set<Meaning> meanings, String text) {
         Set<Meaning> settled = EnumSet.noneOf(Meaning.class);
         settled.addAll(meanings);
+        if (meanings.contains(Meaning.TIME) && !hasStatistic(text)) {
+            settled.remove(Meaning.STATISTIC);
+        }
         boolean denied = meanings.contains(Meaning.NOT) || text.matches("(?s).*[:=]\\s*(-|—|0|n)\\s*");
         if (denied && settled.remove(Meaning.PROCESSED)) {
             settled.remove(Meaning.PATH);
@@ -115,6 +120,13 @@ record Facts(
             settled.add(Meaning.PROCESSED);
         }
         return settled;
+    }
+
+    /** Whether a word other than a unit of time, such as min for minutes, speaks of statistics. */
+    private static boolean hasStatistic(String text) {
+        return Words.split(text.toLowerCase(Locale.ROOT)).stream()
+                .anyMatch(word -> Words.of(word).contains(Meaning.STATISTIC)
+                        && TimeUnit.of(word).isEmpty());
     }
 
     private static Optional<String> plate(StringBuilder rest, Set<Meaning> meanings) {
@@ -129,6 +141,15 @@ record Facts(
                     || Words.of(name.toLowerCase(Locale.ROOT)).contains(Meaning.PLATE)
                     || isPlateSize(name, rest, plate.end())) {
                 continue;
+            }
+            boolean announced = rest.substring(plate.start(), plate.start(2)).matches("(?s).*[:=]\\s*");
+            if (announced
+                    && rest.length() - plate.start(2) <= LONGEST_NAME
+                    && rest.indexOf(":", plate.start(2)) < 0
+                    && rest.indexOf("=", plate.start(2)) < 0) {
+                String all = rest.substring(plate.start(2)).strip();
+                rest.setLength(plate.start());
+                return Optional.of(all);
             }
             rest.delete(plate.start(), plate.end());
             return Optional.of(name);
@@ -245,7 +266,7 @@ record Facts(
 
     /** Whether it says that the numbers are no readings of absorbance. */
     boolean isOtherQuantity() {
-        boolean reading = has(Meaning.VALUE) || has(Meaning.RAW) || has(Meaning.PROCESSED);
+        boolean reading = has(Meaning.VALUE) || has(Meaning.RAW) || has(Meaning.PROCESSED) || has(Meaning.MILLI);
         return has(Meaning.STATISTIC) || (has(Meaning.OTHER) || has(Meaning.TEMPERATURE)) && !reading;
     }
 
@@ -256,6 +277,16 @@ record Facts(
                 || time.isPresent()
                 || cycle.isPresent()
                 || !label.isEmpty();
+    }
+
+    /** These facts of a piece, completed by those of the title over it: whatever that says of the readings holds. */
+    Facts under(Facts title) {
+        Set<Meaning> both = EnumSet.noneOf(Meaning.class);
+        both.addAll(meanings);
+        both.addAll(title.meanings);
+        Facts completed = or(title);
+        return new Facts(
+                completed.plate, completed.wavelengthNm, completed.time, completed.cycle, completed.label, both);
     }
 
     /** These facts, completed by those of something less near. */

@@ -318,6 +318,7 @@ final class HeadedGrid implements Form {
                     Places.single(rows, columns),
                     null,
                     whole(wells),
+                    "",
                     -1);
         }
 

@@ -96,7 +96,7 @@ public final class Importer {
         Facts more = label
                 ? of.withLabel(of.label().isEmpty() && of.isSomething() ? "" : sheet)
                 : of.withLabel("").withMeanings(Set.of());
-        return piece.with(facts.or(more.withTime(Optional.empty())));
+        return piece.with(facts.or(several ? more : more.withTime(Optional.empty())));
     }
 
     /** Takes out what is no absorbance, and plans of whole numbers beside readings with decimals. */

@@ -20,6 +20,8 @@ enum Meaning {
     OTHER_WAVELENGTH,
     /** Readings. */
     VALUE,
+    /** Thousandths of a unit of absorbance. */
+    MILLI,
     /** As the detector gave them. */
     RAW,
     /** Something was subtracted, divided or otherwise done. */

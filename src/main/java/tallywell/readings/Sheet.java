@@ -56,7 +56,7 @@ final class Sheet {
             if (Well.rowOf(text) >= 0) {
                 return Look.ROW;
             }
-            if (Well.parse(text).isPresent()) {
+            if (Well.parse(unmarked(text)).isPresent()) {
                 return Look.WELL;
             }
         }
@@ -143,6 +143,11 @@ final class Sheet {
         if (look == Look.WHOLE) {
             return Well.columnOf(text(row, column));
         }
+        if (look == Look.POINT || look == Look.COMMA) {
+            // Programs that know only one kind of number write 1.0 for 1.
+            String text = text(row, column);
+            return text.matches("\\d{1,2}[.,]0") ? Well.columnOf(text.substring(0, text.length() - 2)) : -1;
+        }
         if (look != Look.TEXT) {
             return -1;
         }
@@ -160,7 +165,14 @@ final class Sheet {
 
     /** The well that a cell names. */
     Optional<Well> well(int row, int column) {
-        return look(row, column) == Look.WELL ? Well.parse(text(row, column)) : Optional.empty();
+        return look(row, column) == Look.WELL ? Well.parse(unmarked(text(row, column))) : Optional.empty();
+    }
+
+    /** A well without the sign behind it, as in {@code A1: 0.345}. */
+    private static String unmarked(String text) {
+        return text.endsWith(":") || text.endsWith("=") || text.endsWith(")")
+                ? text.substring(0, text.length() - 1)
+                : text;
     }
 
     /** The number in a cell that looks like one. */
@@ -174,8 +186,13 @@ final class Sheet {
         return plain ? own.parse(cell) : own.parse(bare(cell.toString()));
     }
 
-    /** All cells of a row as one line of words. */
+    /** All cells of a row as one line of words; of two cells the first announces the second. */
     String line(int row) {
+        List<Integer> filled = filled(row);
+        if (filled.size() == 2 && look(row, filled.get(0)) == Look.TEXT) {
+            String key = text(row, filled.get(0));
+            return key + (key.endsWith(":") || key.endsWith("=") ? " " : ": ") + text(row, filled.get(1));
+        }
         StringBuilder line = new StringBuilder();
         for (int column = 0; column < Math.min(width(row), 64); column++) {
             if (look(row, column) != Look.EMPTY) {

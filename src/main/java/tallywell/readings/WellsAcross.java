@@ -202,14 +202,16 @@ final class WellsAcross implements Form {
             Optional<Column> time = beside.stream()
                     .filter(column -> column.role() == Column.Role.TIME)
                     .findFirst()
-                    .or(() -> unnamedTime(beside, all));
+                    .or(() -> unnamedTime(beside, all))
+                    .or(() -> beside.stream().filter(Column::isStamp).findFirst());
             List<Integer> rows = withoutSummaries(all, time);
             List<Column> keys = beside.stream()
                     .filter(column -> !time.equals(Optional.of(column)))
                     .filter(column -> isKey(column, time.isPresent(), rows))
                     .toList();
             for (Column column : beside) {
-                if (column.role() == Column.Role.OTHER || column.role() == Column.Role.UNNAMED) {
+                boolean other = column.role() == Column.Role.OTHER || column.role() == Column.Role.UNNAMED;
+                if (other && !time.equals(Optional.of(column))) {
                     note(first, "left out: the column " + named(column));
                 }
             }
@@ -236,11 +238,25 @@ final class WellsAcross implements Form {
             Set<Integer> wells = Set.copyOf(heads.columns);
             for (int column = 0; column < width; column++) {
                 if (!wells.contains(column)) {
-                    String heading = sheet.text(heads.last, column);
-                    beside.add(Column.of(sheet, column, heading.isEmpty() ? sheet.text(first, column) : heading, all));
+                    beside.add(Column.of(sheet, column, heading(column, rows.get(0)), all));
                 }
             }
             return beside;
+        }
+
+        /** The words over a column, and units in a row of their own below them. */
+        private String heading(int column, int data) {
+            StringBuilder heading = new StringBuilder();
+            for (int row = first; row < Math.min(data, heads.last + 1 + MOST_SUBTITLES); row++) {
+                if ((row <= heads.last || !heads.isData(sheet, row)) && isWord(sheet.look(row, column))) {
+                    heading.append(heading.isEmpty() ? "" : " ").append(sheet.text(row, column));
+                }
+            }
+            return heading.toString();
+        }
+
+        private static boolean isWord(Look look) {
+            return look == Look.TEXT || look == Look.ROW;
         }
 
         /** A first column without heading whose numbers ascend, other than by one, can only be times. */
@@ -350,7 +366,26 @@ final class WellsAcross implements Form {
                     facts = facts.withWavelength(below.wavelengthNm().getAsDouble());
                 }
             }
-            return facts;
+            return facts.under(above(column));
+        }
+
+        /** What a row above the wells says, each of its cells up to the next one; names of samples are not taken. */
+        private Facts above(int column) {
+            int left = heads.columns.get(0);
+            List<Integer> over = sheet.filled(Math.max(0, first - 1)).stream()
+                    .filter(each -> each >= left)
+                    .toList();
+            if (first == 0 || over.size() < 2) {
+                return Facts.none();
+            }
+            int at = column;
+            while (at > left && sheet.look(first - 1, at) == Look.EMPTY) {
+                at--;
+            }
+            Facts facts = Facts.ofHeading(sheet.text(first - 1, at));
+            return facts.wavelengthNm().isPresent() || facts.plate().isPresent()
+                    ? facts.withLabel("").withTime(Optional.empty()).withCycle(OptionalInt.empty())
+                    : Facts.none();
         }
 
         private void add(Facts facts, List<Integer> numbers, List<Integer> rows, @Nullable Column time)
@@ -388,6 +423,7 @@ final class WellsAcross implements Form {
                             Places.across(one, columns),
                             null,
                             null,
+                            "",
                             -1));
                 }
                 return;
@@ -403,6 +439,7 @@ final class WellsAcross implements Form {
                     Places.across(all, columns),
                     well -> times,
                     null,
+                    "",
                     -1));
         }
     }

@@ -48,6 +48,10 @@ final class WellsDown implements Form {
     /** The columns that name wells in this row, those in the next ones alike. */
     private static List<Position> positions(Sheet sheet, int row) {
         List<Position> found = new ArrayList<>();
+        Optional<Position> pair = pair(sheet, row, true);
+        if (pair.isPresent()) {
+            return List.of(pair.get());
+        }
         for (int column = 0; column < sheet.width(row); column++) {
             Position single = new Position(column, -1, -1);
             if (single.well(sheet, row).isPresent()) {
@@ -55,17 +59,22 @@ final class WellsDown implements Form {
             }
         }
         if (found.isEmpty()) {
-            for (int column = 0; column + 1 < sheet.width(row); column++) {
-                for (Position pair :
-                        List.of(new Position(column, column, column + 1), new Position(column, column + 1, column))) {
-                    if (pair.isPair(sheet, row)) {
-                        return List.of(pair);
-                    }
-                }
-            }
-            return found;
+            return pair(sheet, row, false).stream().toList();
         }
         return sideBySide(sheet, row, found);
+    }
+
+    /** Two neighbouring columns that name wells together. */
+    private static Optional<Position> pair(Sheet sheet, int row, boolean headed) {
+        for (int column = 0; column + 1 < sheet.width(row); column++) {
+            for (Position pair :
+                    List.of(new Position(column, column, column + 1), new Position(column, column + 1, column))) {
+                if (headed ? pair.isHeaded(sheet, row) : pair.isPair(sheet, row)) {
+                    return Optional.of(pair);
+                }
+            }
+        }
+        return Optional.empty();
     }
 
     /** Lists side by side have readings behind each well; a second column that merely looks like wells has none. */
@@ -133,8 +142,8 @@ final class WellsDown implements Form {
                     .map(WellHeading::well);
         }
 
-        /** Letters and numbers beside each other name wells if headed so, or if letters repeat in a longer list. */
-        boolean isPair(Sheet sheet, int row) {
+        /** Whether headings say that the two columns name rows and columns of a plate. */
+        boolean isHeaded(Sheet sheet, int row) {
             if (well(sheet, row).isEmpty()) {
                 return false;
             }
@@ -143,6 +152,14 @@ final class WellsDown implements Form {
                         || Words.in(sheet.text(up, number)).contains(Meaning.COLUMN)) {
                     return true;
                 }
+            }
+            return false;
+        }
+
+        /** Letters and numbers beside each other name wells if they repeat in a longer list. */
+        boolean isPair(Sheet sheet, int row) {
+            if (well(sheet, row).isEmpty()) {
+                return false;
             }
             Map<Integer, Integer> letters = new HashMap<>();
             Map<Integer, Integer> numbers = new HashMap<>();
@@ -321,7 +338,7 @@ final class WellsDown implements Form {
                 return false;
             }
             boolean beside = over == 1 && sheet.look(row, position.first()) == Look.EMPTY;
-            return lowest ? over >= 2 || named || beside : over >= 1 && !keyAndValue(row) && aligned(row);
+            return lowest ? over >= 2 || named || beside : over >= 1 && (named || !keyAndValue(row) && aligned(row));
         }
 
         private boolean keyAndValue(int row) {
@@ -386,11 +403,21 @@ final class WellsDown implements Form {
                     found = found.stream().filter(column -> !isCounter(column)).toList();
                 }
                 if (!found.isEmpty()) {
+                    found = withBareHeadings(columns, found);
                     noteOthers(columns, found);
                     return found;
                 }
             }
             return List.of();
+        }
+
+        /** Columns headed by bare numbers hold readings too: the numbers are wavelengths or times. */
+        private static List<Column> withBareHeadings(List<Column> columns, List<Column> found) {
+            return columns.stream()
+                    .filter(column -> found.contains(column)
+                            || (column.role() == Column.Role.UNNAMED || column.role() == Column.Role.WHOLE)
+                                    && NumberForm.of(column.heading()) != NumberForm.NONE)
+                    .toList();
         }
 
         private void noteOthers(List<Column> columns, List<Column> values) {
@@ -448,7 +475,10 @@ final class WellsDown implements Form {
             List<Column> headed = bareHeadings();
             Optional<Column> time = columns.stream()
                     .filter(column -> column.role() == Column.Role.TIME)
-                    .findFirst();
+                    .findFirst()
+                    .or(() -> wellsRepeat()
+                            ? columns.stream().filter(Column::isStamp).findFirst()
+                            : Optional.empty());
             Map<Facts, List<Column>> byFacts = new LinkedHashMap<>();
             for (Column column : headed) {
                 Facts facts = column.facts().withTime(Optional.empty());
@@ -463,9 +493,24 @@ final class WellsDown implements Form {
 
         /** Bare numbers over several columns are wavelengths or times; which, their company must show. */
         private List<Column> bareHeadings() throws InputException {
-            boolean bare = values.stream().allMatch(column -> NumberForm.of(column.heading()) != NumberForm.NONE);
-            if (!bare) {
+            TimeHeading parts = TimeHeading.of(aroundText());
+            if (values.size() > 1 && parts.twoPart().isPresent()) {
+                return headed((column, i) -> column.facts()
+                        .withTime(column.facts()
+                                .time()
+                                .map(time -> time.open() == Moment.Open.PARTS
+                                        ? time.closed(parts.twoPart().get())
+                                        : time)));
+            }
+            List<Column> bare = values.stream()
+                    .filter(column -> NumberForm.of(column.heading()) != NumberForm.NONE)
+                    .toList();
+            if (bare.isEmpty()) {
                 return values;
+            }
+            if (bare.size() < values.size()) {
+                // Beside columns with other names, such as a ratio of two wavelengths, numbers are wavelengths.
+                return headed((column, i) -> wavelength(column));
             }
             double[] numbers = values.stream()
                     .mapToDouble(column -> Double.parseDouble(
@@ -487,6 +532,14 @@ final class WellsDown implements Form {
             }
             TimeHeading unit = TimeHeading.of(aroundText());
             return headed((column, i) -> column.facts().withTime(unit.read(column.heading())));
+        }
+
+        private static Facts wavelength(Column column) {
+            if (NumberForm.of(column.heading()) != NumberForm.WHOLE) {
+                return column.facts();
+            }
+            double nm = Double.parseDouble(column.heading().replaceAll("\\D", ""));
+            return Facts.isWavelength(nm) ? column.facts().withWavelength(nm) : column.facts();
         }
 
         private static boolean isEven(double[] numbers) {
@@ -522,12 +575,18 @@ final class WellsDown implements Form {
                 headed.add(new Column(
                         column.index(),
                         column.heading(),
-                        facts.apply(column, i).withLabel(""),
+                        named(facts.apply(column, i), column),
                         column.time(),
                         column.looks(),
                         column.filled()));
             }
             return headed;
+        }
+
+        /** A heading that is nothing but a number or a time names nothing else. */
+        private static Facts named(Facts facts, Column column) {
+            boolean number = NumberForm.of(column.heading()) != NumberForm.NONE;
+            return number ? facts.withLabel("") : facts;
         }
 
         /** Rows by what their other columns say; which of these tell wells apart shows where wells repeat. */
@@ -643,6 +702,10 @@ final class WellsDown implements Form {
             int[][] rows = group.rows();
             Times[] times = new Times[rows.length];
             for (int i = 0; i < rows.length; i++) {
+                if (!group.isRegular()) {
+                    // A list in no order at all is put in order; in any other, a time that runs back is a fault.
+                    rows[i] = Times.sorted(sheet, time.get().time(), time.get().index(), rows[i]);
+                }
                 times[i] = Times.of(sheet, time.get().time(), time.get().index(), rows[i]);
             }
             add(
@@ -670,8 +733,8 @@ final class WellsDown implements Form {
                 RowGroup group,
                 Places places,
                 java.util.function.@org.jspecify.annotations.Nullable IntFunction<Times> times) {
-            list.pieces.add(
-                    new Piece(sheet, form, list.top, list.last, facts, group.wells(), places, times, null, marks()));
+            list.pieces.add(new Piece(
+                    sheet, form, list.top, list.last, facts, group.wells(), places, times, null, "", marks()));
         }
     }
 }

@@ -39,6 +39,7 @@ final class Words {
             VALUE            | absorbance absorbances abs od value values signal | absorbanz extinktion extinktionen ext messwert messwerte wert werte
             VALUE            | ~absorban absorption extinction valeur valor valore mesure densité "optical density" "optische dichte"
             VALUE            | au mau mod reading readings measurement
+            MILLI            | mau mod mabs mextinktion millioptical milliabsorbance "milli absorbance"
             RAW              | raw uncorrected unprocessed measured | roh rohdaten rohwert rohwerte unkorrigiert
             RAW              | brut brute bruts brutes | crudo bruto cruda | grezzo grezzi | ruw ruwe | surowe
             PROCESSED        | ~correct ~subtract ~normali ~blanked ~processed ~differen ~ratio ~transform ~smooth net delta δ ∆ minus
@@ -117,6 +118,10 @@ final class Words {
         String text = cell.strip();
         if (text.length() > 32) {
             return Mark.NONE;
+        }
+        if (text.matches("[<≤] ?\\d*[.,]?\\d+")) {
+            // Below what the reader can tell; a word of its own would be better than a number that it did not give.
+            return Mark.MISSING;
         }
         if (text.matches("[*#+]+|(>=?|≥|≧) ?[+]?\\d*[.,]?\\d+( ?[A-Za-z]{1,3})?")) {
             return Mark.OVER;

@@ -47,8 +47,23 @@ final class TraceFormulas {
         return refs.size() == 1 ? Optional.of(refs.get(0)) : Optional.empty();
     }
 
-    /** The absorbance before the trigger. */
+    /** The absorbance before the trigger; of a step coupled to an equilibrium, the equivalent baseline A0 + q²/p. */
     Optional<String> before(WellResult well) {
+        List<WellReadings.Point> between = well.trace().readings().between();
+        if (between.isEmpty() || well.trace().change().isEmpty()) {
+            return first(well);
+        }
+        if (step.number() > 1) {
+            return Optional.empty();
+        }
+        String a1 = single(well.well(), between.get(between.size() - 1).ref());
+        String a2 = draft.wells().cell(step.number(), well.well(), WellColumns.A_AFTER);
+        return first(well)
+                .flatMap(a0 -> fitting("IF(OR(" + a2 + "=\"\"," + a0 + "=\"\"),\"\"," + a0 + "+(" + a1 + "-" + a0
+                        + ")^2/(" + a2 + "-" + a0 + "))"));
+    }
+
+    private Optional<String> first(WellResult well) {
         if (step.number() > 1) {
             return well.trace().change().isPresent() ? carried(well) : Optional.empty();
         }

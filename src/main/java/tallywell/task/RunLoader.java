@@ -82,11 +82,9 @@ final class RunLoader {
         return new Loaded(assay, files);
     }
 
-    /** How many steps the method of a run has. */
-    int steps(String name, String method) throws InputException {
-        return method(name, Optional.empty(), method, new LinkedHashMap<>())
-                .steps()
-                .size();
+    /** How many triggers the method of a run has. */
+    int triggers(String name, String method) throws InputException {
+        return method(name, Optional.empty(), method, new LinkedHashMap<>()).triggers();
     }
 
     private AssayMethod method(String name, Optional<Path> runFile, String method, Map<Path, String> files)

@@ -149,7 +149,7 @@ public final class WorkUp {
                 throw new InputException(notices);
             }
             outputs.write(output, workbook::finish);
-            tables.close();
+            tables.finish();
             written.addAll(tables.targets());
             outputs.commit();
         } catch (IOException e) {
@@ -163,8 +163,8 @@ public final class WorkUp {
             return loader.load(request.runs().get(index));
         }
         AdHocRun adHoc = request.adHoc().orElseThrow();
-        int steps = loader.steps(adHoc.name(), adHoc.method());
-        return loader.load(adHoc.name(), Optional.empty(), adHoc.run(steps));
+        int triggers = loader.triggers(adHoc.name(), adHoc.method());
+        return loader.load(adHoc.name(), Optional.empty(), adHoc.run(triggers));
     }
 
     private Report report(Request request, RunLoader.Loaded loaded) throws InputException {
@@ -238,6 +238,11 @@ public final class WorkUp {
 
         @Override
         public void close() throws OutputException {
+            finish();
+        }
+
+        /** Ends the tables, so that they can be put in place. */
+        void finish() throws OutputException {
             try {
                 if (results.isPresent()) {
                     results.get().close();

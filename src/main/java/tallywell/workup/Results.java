@@ -40,7 +40,7 @@ final class Results {
             if (!wells.isEmpty()) {
                 Sample sample = wells.get(0).trace().sample().orElseThrow();
                 results.add(result(
-                        wells, OptionalInt.of(slot), sample.name(), OptionalDouble.empty(), OptionalDouble.empty()));
+                        wells, OptionalInt.of(slot), sample.label(), OptionalDouble.empty(), OptionalDouble.empty()));
             }
         }
         return results;
@@ -147,7 +147,7 @@ final class Results {
                 first.content().word(),
                 slot,
                 name,
-                step.step().analyte().name(),
+                step.step().report().nameOf(step.step().analyte()),
                 step.number(),
                 wells.stream().map(WellResult::well).toList(),
                 value,

@@ -13,6 +13,7 @@ import java.util.Optional;
 import java.util.stream.Stream;
 import org.apache.commons.csv.CSVFormat;
 import org.apache.commons.csv.CSVRecord;
+import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
@@ -77,6 +78,46 @@ class SamplesTest {
                 }
             }
         }
+    }
+
+    /**
+     * The traces of the kinetic run were made from known changes (docs/checks/make-samples.R: Michaelis and Menten, integrated
+     * numerically, with linear creep and 0.5 mA of noise). Of those that are not flagged, nine in ten must hold the truth
+     * within twice the stated uncertainty, and none may miss it by more than 3 mA.
+     */
+    @Test
+    void kineticTracesComeBackAtTheTruth() throws Exception {
+        Path sample = Path.of("samples/cider-malic-kinetic");
+        workUp(sample);
+        List<CSVRecord> ours = table(folder.resolve("tables/wells.csv"));
+        int held = 0;
+        int told = 0;
+        for (CSVRecord truth : table(sample.resolve("expected-true.csv"))) {
+            CSVRecord found = only(ours, truth, List.of("well"));
+            if (found.get("flags").contains("reaction-incomplete")) {
+                continue;
+            }
+            double error = Double.parseDouble(found.get("delta_a")) - Double.parseDouble(truth.get("delta_a"));
+            told++;
+            held += Math.abs(error) <= 2 * Double.parseDouble(found.get("u_delta_a")) ? 1 : 0;
+            assertThat(error).as(truth.get("well")).isBetween(-0.003, 0.003);
+        }
+        assertThat(told).as("traces that are not flagged").isGreaterThanOrEqualTo(88);
+        assertThat(held).isGreaterThanOrEqualTo((int) Math.ceil(0.9 * told));
+    }
+
+    /** Slot 12 is inhibited, and its reaction still runs when the readings end. */
+    @Test
+    void unfinishedReactionIsFlagged() throws Exception {
+        workUp(Path.of("samples/cider-malic-kinetic"));
+        assertThat(table(folder.resolve("tables/results.csv")))
+                .filteredOn(row -> row.get("slot").equals("12"))
+                .singleElement()
+                .satisfies(row -> {
+                    assertThat(row.get("flags")).contains("reaction-incomplete");
+                    assertThat(row.get("verdict")).isEqualTo("repeat");
+                    assertThat(row.get("advice")).isEqualTo("read-longer");
+                });
     }
 
     private static CSVRecord only(List<CSVRecord> rows, CSVRecord wanted, List<String> keys) {
