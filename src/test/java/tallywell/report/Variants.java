@@ -235,7 +235,10 @@ final class Variants {
                 owner,
                 new CalibrationRule.ByAbsorptivity(),
                 step.report(),
-                step.limits());
+                step.limits(),
+                step.signalFormula(),
+                step.chemistry(),
+                step.standard());
         Taken taken = assay.readings().get(0);
         Taken twice =
                 new Taken(taken.name(), taken.triggerBefore(), List.of(225.0, 1100.0), taken.timeS(), taken.series());
