@@ -65,7 +65,7 @@ final class Decision {
         if (choice.block().isEmpty()) {
             refuseOpen(fitting, all, possible, read);
         }
-        return new Export(file, fitting, explanation(fitting, all, possible, read.get(fitting.get(0))));
+        return new Export(file, fitting, explanation(fitting, all, read.get(fitting.get(0))));
     }
 
     private void refuseOpen(
