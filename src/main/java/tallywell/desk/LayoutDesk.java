@@ -49,6 +49,11 @@ public final class LayoutDesk {
         return file;
     }
 
+    /** The layout as a run names it, once it is in a file. */
+    public Optional<Origin<Layout>> drawn() {
+        return file.map(path -> Origin.file(path, layout()));
+    }
+
     /** The layout now. */
     public Layout layout() {
         return history.now();

@@ -4,12 +4,13 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.Set;
 import tallywell.files.MethodReader;
-import tallywell.files.MethodWriter;
-import tallywell.method.Analyte;
+import tallywell.files.MethodText;
 import tallywell.method.AssayMethod;
 import tallywell.method.CalibrationRule;
 import tallywell.method.Creep;
@@ -17,10 +18,7 @@ import tallywell.method.Direction;
 import tallywell.method.LightPath;
 import tallywell.method.Limits;
 import tallywell.method.Model;
-import tallywell.method.ReportRule;
-import tallywell.method.Signal;
 import tallywell.method.Step;
-import tallywell.method.Timing;
 import tallywell.method.Volumes;
 import tallywell.method.Weights;
 import tallywell.method.Worded;
@@ -28,7 +26,6 @@ import tallywell.notice.InputException;
 import tallywell.notice.Place;
 import tallywell.quantity.Kind;
 import tallywell.quantity.Quantity;
-import tallywell.quantity.Unit;
 
 /**
  * A method as a form of named fields with text in them. What the form does not show stays as it is in the method that it
@@ -36,6 +33,44 @@ import tallywell.quantity.Unit;
  */
 public final class MethodForm {
     private static final String STANDARDS = "standards ";
+    private static final Map<String, List<String>> PATHS = Map.ofEntries(
+            Map.entry("analyte", List.of("analyte", "name")),
+            Map.entry("molar-mass", List.of("analyte", "molar-mass")),
+            Map.entry("direction", List.of("signal", "direction")),
+            Map.entry("wavelength", List.of("signal", "wavelength")),
+            Map.entry("absorptivity", List.of("signal", "absorptivity")),
+            Map.entry("volume.sample", List.of("volumes", "sample")),
+            Map.entry("volume.before", List.of("volumes", "before-trigger")),
+            Map.entry("volume.after", List.of("volumes", "after-trigger")),
+            Map.entry("time.after", List.of("timing", "after")),
+            Map.entry("time.first", List.of("timing", "trigger-to-first-read")),
+            Map.entry("time.stagger", List.of("timing", "stagger-per-column")),
+            Map.entry("creep", List.of("creep", "correct")),
+            Map.entry("weights", List.of("calibration", "weights")),
+            Map.entry("unit", List.of("report", "unit")),
+            Map.entry("limit.delta-a.least", List.of("accept", "delta-a", "least")),
+            Map.entry("limit.delta-a.most", List.of("accept", "delta-a", "most")),
+            Map.entry("limit.absorbance", List.of("accept", "absorbance", "most")),
+            Map.entry("limit.blank", List.of("accept", "blank-delta-a", "most")),
+            Map.entry("limit.cv", List.of("accept", "replicates", "cv")),
+            Map.entry("limit.range", List.of("accept", "replicates", "or-range")),
+            Map.entry("limit.control.least", List.of("accept", "control-recovery", "least")),
+            Map.entry("limit.control.most", List.of("accept", "control-recovery", "most")));
+    private static final Map<String, Kind> KINDS = Map.ofEntries(
+            Map.entry("molar-mass", Kind.MOLAR_MASS),
+            Map.entry("wavelength", Kind.LENGTH),
+            Map.entry("absorptivity", Kind.ABSORPTIVITY),
+            Map.entry("volume.sample", Kind.VOLUME),
+            Map.entry("volume.before", Kind.VOLUME),
+            Map.entry("volume.after", Kind.VOLUME),
+            Map.entry("time.after", Kind.TIME),
+            Map.entry("time.first", Kind.TIME),
+            Map.entry("time.stagger", Kind.TIME),
+            Map.entry("limit.cv", Kind.RATIO),
+            Map.entry("limit.control.least", Kind.RATIO),
+            Map.entry("limit.control.most", Kind.RATIO));
+    private static final Set<String> NUMBERS =
+            Set.of("limit.delta-a.least", "limit.delta-a.most", "limit.absorbance", "limit.blank", "limit.range");
 
     private final AssayMethod base;
     private final Shown shown;
@@ -160,187 +195,80 @@ public final class MethodForm {
     }
 
     /**
-     * The method with what the fields hold now.
+     * The text of the method with what the fields hold now; fields that were not touched change nothing.
      *
+     * @param text of the method that the form started from
      * @throws InputException naming the field, what was found and what would be right
      */
-    public AssayMethod method(Map<String, String> fields) throws InputException {
-        List<Step> steps = new ArrayList<>();
-        for (int i = 0; i < base.steps().size(); i++) {
-            steps.add(step(new Filled(fields, (i + 1) + "."), base.steps().get(i)));
-        }
-        Filled top = new Filled(fields, "");
-        AssayMethod changed = new AssayMethod(
-                top.text("id").toLowerCase(java.util.Locale.ROOT).replace(' ', '-'),
-                top.text("title"),
-                base.source(),
-                steps,
-                lightPath(top),
-                base.triggerDilution(),
-                base.before(),
-                base.cautions(),
-                base.uncertainty());
-        // The format's own reader checks what belongs together.
-        return new MethodReader().parse(Path.of("the form"), new MethodWriter().text(changed));
-    }
-
-    private static Optional<LightPath> lightPath(Filled top) throws InputException {
-        return switch (top.text("beam")) {
-            case "fixed" -> Optional.of(new LightPath.Fixed(top.positive("path", Kind.LENGTH)));
-            case "vertical" -> Optional.of(new LightPath.Vertical(top.positive("path", Kind.AREA)));
-            default -> Optional.empty();
-        };
-    }
-
-    private static Step step(Filled in, Step from) throws InputException {
-        OptionalDouble molarMass = in.optional("molar-mass", Kind.MOLAR_MASS);
-        Analyte analyte = new Analyte(
-                in.text("analyte"),
-                from.analyte().formula(),
-                molarMass,
-                from.analyte().signalPerAnalyte());
-        OptionalDouble wavelength = in.optional("wavelength", Kind.LENGTH);
-        Signal signal = new Signal(
-                from.signal().species(),
-                wavelength.isPresent()
-                        ? OptionalDouble.of(Quantity.of(wavelength.getAsDouble(), Unit.CENTIMETRE)
-                                .in(Unit.NANOMETRE))
-                        : wavelength,
-                in.optional("absorptivity", Kind.ABSORPTIVITY),
-                in.word("direction", Direction.class));
-        Timing timing = new Timing(
-                from.timing().beforeS(),
-                in.optional("time.after", Kind.TIME),
-                in.optional("time.first", Kind.TIME).orElse(0),
-                in.optional("time.stagger", Kind.TIME).orElse(0),
-                from.timing().staggerFrom(),
-                from.timing().settleS());
-        Unit unit = Unit.of(in.text("unit")).orElseThrow(() -> in.wrong("unit", "a unit such as g/L"));
-        return new Step(
-                analyte,
-                signalAt(signal, from.signal()),
-                volumes(in),
-                timing,
-                in.word("creep", Creep.class),
-                from.creepOwner(),
-                calibration(in),
-                new ReportRule(unit, from.report().solids()),
-                limits(in, from.limits()));
-    }
-
-    /** A wavelength goes through centimetres and back; where it is the same to a picometre, it is the same. */
-    private static Signal signalAt(Signal signal, Signal from) {
-        boolean same = signal.wavelengthNm().isPresent()
-                && from.wavelengthNm().isPresent()
-                && Math.abs(signal.wavelengthNm().getAsDouble()
-                                - from.wavelengthNm().getAsDouble())
-                        < 1e-3;
-        return same
-                ? new Signal(signal.species(), from.wavelengthNm(), signal.absorptivity(), signal.direction())
-                : signal;
-    }
-
-    private static Optional<Volumes> volumes(Filled in) throws InputException {
-        if (in.text("volume.sample").isEmpty()) {
-            return Optional.empty();
-        }
-        double sample = in.positive("volume.sample", Kind.VOLUME);
-        double before = in.positive("volume.before", Kind.VOLUME);
-        double after = in.positive("volume.after", Kind.VOLUME);
-        if (!(before >= sample && after >= before)) {
-            throw in.wrong("volume.after", "totals that include the sample and grow: sample, before, after");
-        }
-        return Optional.of(new Volumes(sample, before, after));
-    }
-
-    private static CalibrationRule calibration(Filled in) throws InputException {
-        String word = in.text("calibration");
-        if (word.equals("absorptivity")) {
-            return new CalibrationRule.ByAbsorptivity();
-        }
-        if (word.equals("single-standard")) {
-            return new CalibrationRule.BySingleStandard();
-        }
-        Model model = Worded.of(Model.class, word.replace(STANDARDS, ""))
-                .orElseThrow(() -> in.wrong("calibration", "one of " + choices("calibration")));
-        return new CalibrationRule.ByStandards(model, in.word("weights", Weights.class));
-    }
-
-    private static Limits limits(Filled in, Limits from) throws InputException {
-        return new Limits(
-                in.number("limit.delta-a.least"),
-                in.number("limit.delta-a.most"),
-                in.number("limit.absorbance"),
-                in.number("limit.blank"),
-                in.optional("limit.cv", Kind.RATIO),
-                in.number("limit.range"),
-                in.optional("limit.control.least", Kind.RATIO),
-                in.optional("limit.control.most", Kind.RATIO),
-                from.spikeLeast(),
-                from.spikeMost(),
-                from.batch());
-    }
-
-    /** The fields as a person filled them in. */
-    private final class Filled {
-        private final Map<String, String> fields;
-        private final String at;
-
-        Filled(Map<String, String> fields, String at) {
-            this.fields = fields;
-            this.at = at;
-        }
-
-        String text(String field) {
-            return fields.getOrDefault(at + field, "").strip();
-        }
-
-        InputException wrong(String field, String right) {
-            return new InputException(
-                    new Place.InFile(at + field, ""), "found '" + text(field) + "'; expected " + right);
-        }
-
-        OptionalDouble optional(String field, Kind kind) throws InputException {
-            if (text(field).isEmpty()) {
-                return OptionalDouble.empty();
+    public Origin<AssayMethod> method(String text, Map<String, String> filled) throws InputException {
+        MethodText changed = new MethodText(text);
+        Map<String, String> before = fields();
+        for (Map.Entry<String, String> each : filled.entrySet()) {
+            String value = each.getValue().strip();
+            if (!value.equals(before.get(each.getKey()))) {
+                change(changed, each.getKey(), value, filled);
             }
-            try {
-                Quantity quantity = Quantity.parse(shown.pointed(text(field)), kind);
-                if (quantity.value() >= 0) {
-                    return OptionalDouble.of(quantity.base());
-                }
-            } catch (IllegalArgumentException e) {
-                throw new InputException(new Place.InFile(at + field, ""), String.valueOf(e.getMessage()), e);
-            }
-            throw wrong(field, "0 or more");
         }
+        AssayMethod method = new MethodReader().parse(Path.of("the form"), changed.text());
+        return new Origin<>(method.id(), Optional.empty(), method, Optional.of(changed.text()));
+    }
 
-        double positive(String field, Kind kind) throws InputException {
-            OptionalDouble value = optional(field, kind);
-            if (value.isPresent() && value.getAsDouble() > 0) {
-                return value.getAsDouble();
-            }
-            throw wrong(field, "a " + kind.label() + " above 0, with its unit");
+    private void change(MethodText text, String field, String value, Map<String, String> filled) throws InputException {
+        String plain = field.replaceFirst("^\\d+[.]", "");
+        if (plain.equals("beam") || plain.equals("path")) {
+            lightPath(text, filled);
+            return;
         }
+        List<String> path = PATHS.getOrDefault(plain, List.of(plain));
+        if (field.equals(plain)) {
+            text.set(path, plain.equals("id") ? value.toLowerCase(Locale.ROOT).replace(' ', '-') : value);
+            return;
+        }
+        int step = Integer.parseInt(field.substring(0, field.indexOf('.'))) - 1;
+        if (plain.equals("calibration")) {
+            boolean standards = value.startsWith(STANDARDS);
+            text.setOfStep(step, List.of("calibration", "by"), standards ? "standards" : value);
+            text.setOfStep(step, List.of("calibration", "model"), standards ? value.substring(STANDARDS.length()) : "");
+            if (!standards) {
+                text.setOfStep(step, List.of("calibration", "weights"), "");
+            }
+            return;
+        }
+        text.setOfStep(step, path, checked(field, plain, shown.pointed(value)));
+    }
 
-        OptionalDouble number(String field) throws InputException {
-            if (text(field).isEmpty()) {
-                return OptionalDouble.empty();
+    /** Says what is wrong with a value beside its field; what belongs together the reader of methods checks. */
+    private static String checked(String field, String plain, String value) throws InputException {
+        Kind kind = KINDS.get(plain);
+        try {
+            if (kind != null && !value.isEmpty()) {
+                Quantity.parse(value, kind);
+            } else if (NUMBERS.contains(plain) && !value.isEmpty()) {
+                Double.parseDouble(value);
             }
-            try {
-                double value = Double.parseDouble(shown.pointed(text(field)));
-                if (Math.abs(value) <= Double.MAX_VALUE) {
-                    return OptionalDouble.of(value);
-                }
-            } catch (NumberFormatException e) {
-                throw new InputException(
-                        new Place.InFile(at + field, ""), "found '" + text(field) + "'; expected a number", e);
-            }
-            throw wrong(field, "a number");
+            return value;
+        } catch (NumberFormatException e) {
+            throw new InputException(
+                    new Place.InFile(field, ""), "found '" + value + "'; expected a number such as 0.1", e);
+        } catch (IllegalArgumentException e) {
+            throw new InputException(new Place.InFile(field, ""), String.valueOf(e.getMessage()), e);
         }
+    }
 
-        <E extends Enum<E> & Worded> E word(String field, Class<E> options) throws InputException {
-            return Worded.of(options, text(field)).orElseThrow(() -> wrong(field, "one of " + Worded.words(options)));
+    private void lightPath(MethodText text, Map<String, String> filled) throws InputException {
+        String beam = filled.getOrDefault("beam", "");
+        String size = shown.pointed(filled.getOrDefault("path", "").strip());
+        boolean vertical = beam.equals("vertical");
+        boolean fixed = beam.equals("fixed");
+        try {
+            if (vertical || fixed) {
+                Quantity.parse(size, vertical ? Kind.AREA : Kind.LENGTH);
+            }
+        } catch (IllegalArgumentException e) {
+            throw new InputException(new Place.InFile("path", ""), String.valueOf(e.getMessage()), e);
         }
+        text.set(List.of("light-path", "beam"), vertical || fixed ? beam : "");
+        text.set(List.of("light-path", "well-area"), vertical ? size : "");
+        text.set(List.of("light-path", "length"), fixed ? size : "");
     }
 }

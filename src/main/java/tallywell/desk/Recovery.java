@@ -15,12 +15,13 @@ import java.util.Properties;
 import java.util.stream.Collectors;
 import tallywell.files.LayoutReader;
 import tallywell.files.LayoutWriter;
+import tallywell.files.MethodLibrary;
 import tallywell.files.MethodReader;
-import tallywell.files.MethodWriter;
 import tallywell.files.RunReader;
 import tallywell.files.RunWriter;
 import tallywell.files.SampleListReader;
 import tallywell.files.SampleListWriter;
+import tallywell.method.AssayMethod;
 import tallywell.method.Run;
 import tallywell.notice.InputException;
 import tallywell.notice.OutputException;
@@ -64,7 +65,7 @@ public final class Recovery {
         draft.file().ifPresent(file -> kept.setProperty("file", file.toString()));
         draft.method().ifPresent(origin -> {
             kept.setProperty("method.name", origin.name());
-            kept.setProperty("method", new MethodWriter().text(origin.value()));
+            origin.text().ifPresent(text -> kept.setProperty("method", text));
         });
         draft.layout().ifPresent(origin -> {
             kept.setProperty("layout.name", origin.name());
@@ -117,25 +118,40 @@ public final class Recovery {
             throw new InputException(Place.file(file), "the work that was kept cannot be read", e);
         }
         RunDraft draft = RunDraft.EMPTY;
-        if (kept.containsKey("method")) {
-            draft = draft.withMethod(new Origin<>(
-                    kept.getProperty("method.name", ""),
-                    file(kept, "method.file"),
-                    new MethodReader().parse(file, kept.getProperty("method"))));
+        Optional<Origin<AssayMethod>> method = method(kept, file);
+        if (method.isPresent()) {
+            draft = draft.withMethod(method.get());
         }
         if (kept.containsKey("layout")) {
             Path part = part("layout.kept.yaml", kept.getProperty("layout"));
             draft = draft.withLayout(new Origin<>(
-                    kept.getProperty("layout.name", ""), file(kept, "layout.file"), new LayoutReader().read(part)));
+                    kept.getProperty("layout.name", ""),
+                    file(kept, "layout.file"),
+                    new LayoutReader().read(part),
+                    Optional.empty()));
         }
         if (kept.containsKey("samples")) {
             Path part = part("samples.kept.csv", kept.getProperty("samples"));
             draft = draft.withSamples(Optional.of(new Origin<>(
                     kept.getProperty("samples.name", ""),
                     file(kept, "samples.file"),
-                    new SampleListReader().read(part))));
+                    new SampleListReader().read(part),
+                    Optional.empty())));
         }
         return Optional.of(withReadings(draft, kept));
+    }
+
+    private static Optional<Origin<AssayMethod>> method(Properties kept, Path file) throws InputException {
+        String name = kept.getProperty("method.name", "");
+        if (kept.containsKey("method")) {
+            String text = kept.getProperty("method");
+            return Optional.of(
+                    new Origin<>(name, Optional.empty(), new MethodReader().parse(file, text), Optional.of(text)));
+        }
+        Optional<Path> own = file(kept, "method.file");
+        return own.isPresent()
+                ? Optional.of(Origin.file(own.get(), new MethodReader().read(own.get())))
+                : new MethodLibrary().find(name).map(method -> Origin.unsaved(name, method));
     }
 
     private RunDraft withReadings(RunDraft draft, Properties kept) throws InputException {

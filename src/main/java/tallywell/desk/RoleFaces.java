@@ -115,9 +115,6 @@ public final class RoleFaces {
                     .filter(name -> !name.equals(Integer.toString(sample.slot())))
                     .orElse("");
         }
-        if (content instanceof Content.Control) {
-            return "control";
-        }
         if (content instanceof Content.Blank blank && !blank.triggered()) {
             return "no trigger";
         }

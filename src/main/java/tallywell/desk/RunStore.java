@@ -17,7 +17,6 @@ import tallywell.files.LayoutReader;
 import tallywell.files.LayoutWriter;
 import tallywell.files.MethodLibrary;
 import tallywell.files.MethodReader;
-import tallywell.files.MethodWriter;
 import tallywell.files.RunReader;
 import tallywell.files.RunWriter;
 import tallywell.files.SampleListReader;
@@ -67,7 +66,25 @@ public final class RunStore {
         AssayMethod method = library.find(id)
                 .orElseThrow(() -> new InputException(
                         Place.nowhere(), "found no built-in method '" + id + "'; built in are " + library.ids()));
-        return new Origin<>(id, Optional.empty(), method);
+        return Origin.unsaved(id, method);
+    }
+
+    /** The text of a method's file, wherever it is. */
+    public String text(Origin<AssayMethod> method) throws InputException {
+        if (method.text().isPresent()) {
+            return method.text().get();
+        }
+        if (method.file().isEmpty()) {
+            return library.file(method.value().id())
+                    .orElseThrow(() -> new IllegalArgumentException(
+                            "method must be built in, in a file, or carry its text but was " + method.name()));
+        }
+        try {
+            return Files.readString(method.file().get());
+        } catch (IOException e) {
+            throw new InputException(
+                    Place.file(method.file().get()), "the file cannot be read (" + e.getMessage() + ")", e);
+        }
     }
 
     /** The ids of the built-in methods. */
@@ -130,8 +147,8 @@ public final class RunStore {
             Origin<AssayMethod> origin = draft.method().get();
             method = Optional.of(origin);
             methodName = origin.value().id();
-            if (origin.file().isPresent() || !isBuiltIn(origin)) {
-                Path placed = saving.place(origin, "method.yaml", new MethodWriter().text(origin.value()));
+            if (origin.file().isPresent() || origin.text().isPresent()) {
+                Path placed = saving.place(origin, "method.yaml", origin.text().orElse(""));
                 method = Optional.of(Origin.file(placed, origin.value()));
                 methodName = saving.typed(placed);
             }
@@ -160,14 +177,6 @@ public final class RunStore {
                 Optional.of(file));
         SafeFile.write(file, new RunWriter().text(run(saved, saving, methodName)));
         return saved;
-    }
-
-    private boolean isBuiltIn(Origin<AssayMethod> origin) {
-        try {
-            return library.find(origin.value().id()).map(origin.value()::equals).orElse(false);
-        } catch (InputException e) {
-            throw new IllegalStateException("the program file is damaged: " + origin.name(), e);
-        }
     }
 
     private static Run run(RunDraft draft, Saving saving, String method) {

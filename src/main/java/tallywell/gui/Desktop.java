@@ -1,6 +1,7 @@
 package tallywell.gui;
 
 import java.awt.EventQueue;
+import java.awt.GraphicsEnvironment;
 import java.nio.file.Path;
 import java.text.DecimalFormatSymbols;
 import java.util.Locale;
@@ -10,6 +11,11 @@ import tallywell.desk.Shown;
 /** Starts the desktop program. */
 public final class Desktop {
     private Desktop() {}
+
+    /** Whether there is a screen to open a window on. */
+    public static boolean isPossible() {
+        return !GraphicsEnvironment.isHeadless();
+    }
 
     /**
      * Opens the window and returns; the process ends with the window.

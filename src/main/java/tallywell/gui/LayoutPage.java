@@ -54,7 +54,8 @@ final class LayoutPage extends JPanel {
     private final Host host;
 
     LayoutPage(LayoutDesk desk, Shown shown, Host host) {
-        super(new MigLayout("insets 12 20 12 20, fill, hidemode 3", "[236!][grow, fill][236!]", "[][][grow, fill]"));
+        super(new MigLayout(
+                "insets 12 20 12 20, fill, hidemode 3", "[244!, fill][grow, fill][244!, fill]", "[][][grow, fill]"));
         this.desk = desk;
         this.host = host;
         faces = new RoleFaces(shown, Optional.empty());
@@ -70,9 +71,9 @@ final class LayoutPage extends JPanel {
         redo.addActionListener(event -> desk.history().redo());
         add(header(), "span 3, growx, wrap");
         add(said, "span 3, growx, wrap");
-        add(scrolled(roles), "growy");
+        add(scrolled(roles), "grow");
         add(plateCard(), "grow, wmin 300");
-        add(checks(), "growy");
+        add(checks(), "grow");
         keys();
         desk.history().onChange(this::refresh);
         desk.selection().onChange(this::refreshSelection);

@@ -8,6 +8,8 @@ import java.awt.Graphics2D;
 import java.awt.RenderingHints;
 import java.util.EnumSet;
 import java.util.Set;
+import javax.accessibility.AccessibleContext;
+import javax.accessibility.AccessibleRole;
 import javax.swing.JComponent;
 import tallywell.desk.Faces;
 import tallywell.desk.WellFace;
@@ -24,8 +26,28 @@ final class Legend extends JComponent {
 
     void show(Faces other) {
         faces = other;
-        getAccessibleContext().setAccessibleName(other.lowText() + " – " + other.highText());
         repaint();
+    }
+
+    @Override
+    public AccessibleContext getAccessibleContext() {
+        if (accessibleContext == null) {
+            accessibleContext = new LegendAccess();
+        }
+        return accessibleContext;
+    }
+
+    /** Reads the ends of the scale out. */
+    private final class LegendAccess extends AccessibleJComponent {
+        @Override
+        public AccessibleRole getAccessibleRole() {
+            return AccessibleRole.LABEL;
+        }
+
+        @Override
+        public String getAccessibleName() {
+            return faces.lowText() + " – " + faces.highText();
+        }
     }
 
     @Override

@@ -23,7 +23,6 @@ import javax.swing.JOptionPane;
 import tallywell.desk.Examples;
 import tallywell.desk.LayoutDesk;
 import tallywell.desk.LayoutEdits;
-import tallywell.desk.Origin;
 import tallywell.desk.Recovery;
 import tallywell.desk.RunDesk;
 import tallywell.desk.RunDraft;
@@ -160,15 +159,8 @@ final class MainWindow extends JFrame implements Host {
         RunDesk desk = waiting.orElseThrow();
         waiting = Optional.empty();
         layout.ifPresent(page -> page.desk()
-                .file()
-                .ifPresent(file -> desk.history()
-                        .edit(
-                                desk.draft()
-                                        .withLayout(new Origin<>(
-                                                String.valueOf(file.getFileName()),
-                                                Optional.of(file),
-                                                page.desk().layout())),
-                                Text.of("edit.layout"))));
+                .drawn()
+                .ifPresent(drawn -> desk.history().edit(desk.draft().withLayout(drawn), Text.of("edit.layout"))));
         layout = Optional.empty();
         showRun(desk);
     }

@@ -15,6 +15,7 @@ import javax.swing.JScrollPane;
 import javax.swing.JTextField;
 import net.miginfocom.swing.MigLayout;
 import tallywell.desk.MethodForm;
+import tallywell.desk.Origin;
 import tallywell.desk.Shown;
 import tallywell.method.AssayMethod;
 import tallywell.notice.InputException;
@@ -23,9 +24,11 @@ import tallywell.notice.InputException;
 final class MethodDialog extends JPanel {
     private final Map<String, Supplier<String>> values = new LinkedHashMap<>();
     private final MethodForm form;
+    private final String text;
 
-    MethodDialog(AssayMethod method, Shown shown) {
+    MethodDialog(AssayMethod method, String text, Shown shown) {
         super(new MigLayout("insets 8 12 8 12, fillx, gapy 4", "[190:][220!][grow, fill]", ""));
+        this.text = text;
         form = new MethodForm(method, shown);
         String section = "";
         for (Map.Entry<String, String> each : form.fields().entrySet()) {
@@ -45,9 +48,9 @@ final class MethodDialog extends JPanel {
         List<String> choices = MethodForm.choices(key);
         Component field;
         if (choices.isEmpty()) {
-            JTextField text = new JTextField(value);
-            values.put(key, text::getText);
-            field = text;
+            JTextField typed = new JTextField(value);
+            values.put(key, typed::getText);
+            field = typed;
         } else {
             JComboBox<String> box = new JComboBox<>(choices.toArray(new String[0]));
             box.setSelectedItem(value);
@@ -62,14 +65,14 @@ final class MethodDialog extends JPanel {
         add(Labels.wrapped(Text.of("method." + plain + ".is"), true), "growx, wmin 200, wrap");
     }
 
-    AssayMethod method() throws InputException {
+    Origin<AssayMethod> method() throws InputException {
         Map<String, String> filled = new LinkedHashMap<>();
         values.forEach((key, value) -> filled.put(key, value.get()));
-        return form.method(filled);
+        return form.method(text, filled);
     }
 
-    static Optional<AssayMethod> ask(Component owner, AssayMethod method, Shown shown) {
-        MethodDialog panel = new MethodDialog(method, shown);
+    static Optional<Origin<AssayMethod>> ask(Component owner, AssayMethod method, String text, Shown shown) {
+        MethodDialog panel = new MethodDialog(method, text, shown);
         JScrollPane pane = new JScrollPane(panel);
         pane.setPreferredSize(new Dimension(940, 520));
         pane.getVerticalScrollBar().setUnitIncrement(16);

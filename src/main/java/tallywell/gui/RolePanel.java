@@ -1,6 +1,5 @@
 package tallywell.gui;
 
-import java.awt.CardLayout;
 import java.util.ArrayList;
 import java.util.EnumMap;
 import java.util.LinkedHashMap;
@@ -12,11 +11,9 @@ import javax.swing.ButtonGroup;
 import javax.swing.JButton;
 import javax.swing.JCheckBox;
 import javax.swing.JComboBox;
-import javax.swing.JLabel;
 import javax.swing.JPanel;
 import javax.swing.JSpinner;
 import javax.swing.JTextField;
-import javax.swing.SwingUtilities;
 import net.miginfocom.swing.MigLayout;
 import tallywell.desk.Filling;
 import tallywell.desk.LayoutDesk;
@@ -40,8 +37,8 @@ final class RolePanel extends Card {
     private final Shown shown;
     private final Said said;
     private final Map<WellFace.Shape, Choice> choices = new EnumMap<>(WellFace.Shape.class);
-    private final CardLayout cards = new CardLayout();
-    private final JPanel details = new JPanel(cards);
+    private final JPanel details = new JPanel(new MigLayout("insets 0, fillx, hidemode 3", "[grow, fill]", ""));
+    private final Map<WellFace.Shape, JPanel> fields = new EnumMap<>(WellFace.Shape.class);
     private final Map<WellFace.Shape, Details> panels = new LinkedHashMap<>();
     private final JButton apply = Fields.primary("", this::apply);
     private WellFace.Shape chosen = WellFace.Shape.SAMPLE;
@@ -103,7 +100,9 @@ final class RolePanel extends Card {
         JPanel panel = new JPanel(new MigLayout("insets 0 4 0 0, fillx, gapy 4, hidemode 3", "[][grow, fill]", ""));
         panel.setOpaque(false);
         panels.put(shape, building.into(panel));
-        details.add(panel, shape.name());
+        panel.setVisible(false);
+        fields.put(shape, panel);
+        details.add(panel, "growx, wrap");
     }
 
     private Details sample(JPanel panel) {
@@ -243,7 +242,8 @@ final class RolePanel extends Card {
         if (choice != null) {
             choice.setSelected(true);
         }
-        cards.show(details, shape.name());
+        fields.forEach((each, panel) -> panel.setVisible(each == shape));
+        details.revalidate();
         refresh();
     }
 
@@ -294,18 +294,5 @@ final class RolePanel extends Card {
             return WellFace.Shape.SAMPLE_BLANK;
         }
         return content instanceof Content.Spike ? WellFace.Shape.SPIKE : WellFace.Shape.UNUSED;
-    }
-
-    /** A labelled line for a dialog. */
-    static JLabel label(String text) {
-        return Labels.plain(text);
-    }
-
-    @Override
-    public void updateUI() {
-        super.updateUI();
-        if (apply != null) {
-            SwingUtilities.updateComponentTreeUI(apply);
-        }
     }
 }

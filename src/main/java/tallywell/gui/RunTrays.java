@@ -84,11 +84,14 @@ final class RunTrays extends JPanel {
             said.hint(Text.of("method.first"));
             return;
         }
-        MethodDialog.ask(this, desk.draft().method().get().value(), host.shown())
-                .ifPresent(changed -> desk.history()
-                        .edit(
-                                desk.draft().withMethod(new Origin<>(changed.id(), Optional.empty(), changed)),
-                                Text.of("edit.method")));
+        try {
+            Origin<AssayMethod> from = desk.draft().method().get();
+            MethodDialog.ask(this, from.value(), store.text(from), host.shown())
+                    .ifPresent(
+                            changed -> desk.history().edit(desk.draft().withMethod(changed), Text.of("edit.method")));
+        } catch (InputException e) {
+            said.problem(e.notices());
+        }
     }
 
     private void draw() {
@@ -111,9 +114,7 @@ final class RunTrays extends JPanel {
     private void samples(SampleList list) {
         desk.history()
                 .edit(
-                        desk.draft()
-                                .withSamples(
-                                        Optional.of(new Origin<>(Text.of("samples.typed"), Optional.empty(), list))),
+                        desk.draft().withSamples(Optional.of(Origin.unsaved(Text.of("samples.typed"), list))),
                         Text.of("edit.samplelist"));
     }
 

@@ -39,7 +39,7 @@ final class SampleDialog extends JPanel {
         add(pane, "grow");
     }
 
-    SampleList list() throws InputException {
+    SampleList samples() throws InputException {
         grid.stop();
         return SampleRows.list(rows, shown);
     }
@@ -50,7 +50,7 @@ final class SampleDialog extends JPanel {
                         owner, panel, Text.of("samples.title"), JOptionPane.OK_CANCEL_OPTION, JOptionPane.PLAIN_MESSAGE)
                 == JOptionPane.OK_OPTION) {
             try {
-                return Optional.of(panel.list());
+                return Optional.of(panel.samples());
             } catch (InputException e) {
                 JOptionPane.showMessageDialog(
                         owner, e.notices().get(0).toString(), Text.of("samples.title"), JOptionPane.WARNING_MESSAGE);

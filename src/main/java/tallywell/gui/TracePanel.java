@@ -332,7 +332,7 @@ final class TracePanel extends JPanel {
 
         private void move(double from, boolean last) {
             CombinedDomainXYPlot combined = (CombinedDomainXYPlot) getChart().getXYPlot();
-            XYPlot main = (XYPlot) combined.getSubplots().get(0);
+            XYPlot main = combined.getSubplots().get(0);
             for (Object each : main.getDomainMarkers(Layer.BACKGROUND)) {
                 if (each instanceof IntervalMarker part) {
                     part.setStartValue(from);
