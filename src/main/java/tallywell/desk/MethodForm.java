@@ -25,6 +25,7 @@ import tallywell.method.Worded;
 import tallywell.notice.InputException;
 import tallywell.notice.Place;
 import tallywell.quantity.Kind;
+import tallywell.quantity.Numbers;
 import tallywell.quantity.Quantity;
 
 /**
@@ -183,7 +184,7 @@ public final class MethodForm {
     }
 
     private String percent(OptionalDouble fraction) {
-        return fraction.isPresent() ? shown.rounded(100 * fraction.getAsDouble(), 12) + " %" : "";
+        return fraction.isPresent() ? shown.plain(Double.parseDouble(Numbers.rounded(100 * fraction.getAsDouble(), 12))) + " %" : "";
     }
 
     private String time(OptionalDouble seconds) {
@@ -235,6 +236,10 @@ public final class MethodForm {
             return;
         }
         text.setOfStep(step, path, checked(field, plain, shown.pointed(value)));
+        if (path.get(0).equals("volumes")) {
+            // A list of reagents that no longer comes to the volumes would contradict them.
+            text.set(List.of("reagents"), "");
+        }
     }
 
     /** Says what is wrong with a value beside its field; what belongs together the reader of methods checks. */

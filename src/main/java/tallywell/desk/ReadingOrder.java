@@ -3,6 +3,7 @@ package tallywell.desk;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
+import java.util.Optional;
 import java.util.OptionalDouble;
 import tallywell.method.AssayMethod;
 import tallywell.method.Direction;
@@ -15,19 +16,25 @@ import tallywell.method.Step;
 final class ReadingOrder {
     private ReadingOrder() {}
 
-    static List<Intake> arranged(List<Intake> readings, AssayMethod method) {
+    /** Without a method the signal is taken to rise, as most do. */
+    static List<Intake> arranged(List<Intake> readings, Optional<AssayMethod> method) {
         List<Intake> ordered = new ArrayList<>(readings);
-        boolean rises =
-                method.steps().stream().map(Step::signal).allMatch(signal -> signal.direction() == Direction.RISES);
-        boolean falls =
-                method.steps().stream().map(Step::signal).allMatch(signal -> signal.direction() == Direction.FALLS);
+        boolean rises = goes(method, Direction.RISES);
+        boolean falls = method.isPresent() && goes(method, Direction.FALLS);
         boolean all = ordered.stream().allMatch(each -> each.mean().isPresent());
         if (all && (rises || falls)) {
             Comparator<Intake> byMean =
                     Comparator.comparingDouble(each -> each.mean().orElseThrow());
             ordered.sort(rises ? byMean : byMean.reversed());
         }
-        return marked(ordered, method.steps().size());
+        return marked(ordered, method.map(each -> each.steps().size()).orElse(1));
+    }
+
+    private static boolean goes(Optional<AssayMethod> method, Direction direction) {
+        return method.stream()
+                .flatMap(each -> each.steps().stream())
+                .map(Step::signal)
+                .allMatch(signal -> signal.direction() == direction);
     }
 
     /** The first before the trigger, the next after it; with several steps each after a trigger of its own. */

@@ -308,10 +308,8 @@ public final class RunDesk {
             if (added) {
                 int steps =
                         draft.method().map(each -> each.value().steps().size()).orElse(1);
-                List<Intake> readings = draft.method().isPresent()
-                        ? ReadingOrder.arranged(
-                                draft.readings(), draft.method().get().value())
-                        : ReadingOrder.marked(draft.readings(), steps);
+                List<Intake> readings =
+                        ReadingOrder.arranged(draft.readings(), draft.method().map(Origin::value));
                 if (readings.size() == 1 && readings.get(0).triggerAtS().isEmpty()) {
                     Intake single = readings.get(0);
                     readings = List.of(single.withTriggersAt(ReadingOrder.triggers(single, steps)));

@@ -220,6 +220,7 @@ public final class ValueFaces {
             badges.add(WellFace.Badge.EXCLUDED);
         }
         flags.getOrDefault(well, Set.of()).stream()
+                .filter(flag -> concerns(content, flag))
                 .flatMap(flag -> Badges.of(flag).stream())
                 .distinct()
                 .forEach(badges::add);
@@ -233,6 +234,12 @@ public final class ValueFaces {
                 excluded != null,
                 List.of(),
                 words(well, plain, excluded));
+    }
+
+    /** The ends of the curve are no news about the standards that make it. */
+    private static boolean concerns(Content content, Flag flag) {
+        boolean ends = flag == Flag.ABOVE_STANDARDS || flag == Flag.BELOW_STANDARDS;
+        return !(ends && content instanceof Content.Standard);
     }
 
     private boolean isLeftOut(Content content) {

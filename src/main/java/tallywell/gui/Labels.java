@@ -46,6 +46,14 @@ final class Labels {
         return area;
     }
 
+    /** Text that wraps, in bold. */
+    static JTextArea wrappedStrong(String text) {
+        JTextArea area = wrapped(text, false);
+        ((Wrapped) area).style = Font.BOLD;
+        area.updateUI();
+        return area;
+    }
+
     /** Follows a change of typeface size and of colours. */
     private static final class Ranked extends JLabel {
         private final int style;
@@ -74,6 +82,7 @@ final class Labels {
 
     private static final class Wrapped extends JTextArea {
         private final boolean soft;
+        private int style = Font.PLAIN;
 
         Wrapped(String text, boolean soft) {
             super(text);
@@ -85,7 +94,7 @@ final class Labels {
         public void updateUI() {
             super.updateUI();
             Font font = javax.swing.UIManager.getFont("Label.font");
-            setFont(soft ? font.deriveFont(font.getSize2D() * 0.92f) : font);
+            setFont(soft ? font.deriveFont(font.getSize2D() * 0.92f) : font.deriveFont(style));
             setForeground(soft ? Palette.now().soft() : Palette.now().ink());
             setOpaque(false);
             setBorder(null);

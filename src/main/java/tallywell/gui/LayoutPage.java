@@ -55,7 +55,7 @@ final class LayoutPage extends JPanel {
 
     LayoutPage(LayoutDesk desk, Shown shown, Host host) {
         super(new MigLayout(
-                "insets 12 20 12 20, fill, hidemode 3", "[244!, fill][grow, fill][244!, fill]", "[][][grow, fill]"));
+                "insets 12 20 12 20, fill, hidemode 2", "[244!, fill][grow, fill][244!, fill]", "[][][grow, fill]"));
         this.desk = desk;
         this.host = host;
         faces = new RoleFaces(shown, Optional.empty());

@@ -430,7 +430,9 @@ final class MainWindow extends JFrame implements Host {
                             Text.of("example.about"),
                             Text.of("example.own"),
                             () -> openRun(page.desk().draft().onlyMethodAndLayout()));
-            page.desk().selection().only(List.of(new tallywell.plate.Well(4, 3), new tallywell.plate.Well(5, 3)));
+page.desk().draft().layout().ifPresent(layout -> page.desk()
+                    .selection()
+                    .only(layout.value().where(content -> content.word().equals("3"))));
         }
 
         @Override

@@ -77,12 +77,12 @@ final class MethodDialog extends JPanel {
         pane.setPreferredSize(new Dimension(940, 520));
         pane.getVerticalScrollBar().setUnitIncrement(16);
         while (JOptionPane.showConfirmDialog(
-                        owner, pane, Text.of("method.title"), JOptionPane.OK_CANCEL_OPTION, JOptionPane.PLAIN_MESSAGE)
+                        owner, pane, Text.of("method.dialog"), JOptionPane.OK_CANCEL_OPTION, JOptionPane.PLAIN_MESSAGE)
                 == JOptionPane.OK_OPTION) {
             try {
                 return Optional.of(panel.method());
             } catch (InputException e) {
-                JOptionPane.showMessageDialog(owner, said(e), Text.of("method.title"), JOptionPane.WARNING_MESSAGE);
+                JOptionPane.showMessageDialog(owner, said(e), Text.of("method.dialog"), JOptionPane.WARNING_MESSAGE);
             }
         }
         return Optional.empty();

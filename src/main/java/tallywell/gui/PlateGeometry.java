@@ -9,7 +9,7 @@ import tallywell.plate.Well;
 final class PlateGeometry {
     private static final double GAP_PART = 0.1;
     private static final double WIDEST = 78;
-    private static final double FLATTEST = 0.62;
+    private static final double FLATTEST = 0.46;
 
     private final PlateFormat format;
     private final double left;

@@ -60,7 +60,7 @@ final class PlateView extends JComponent {
         });
         keys();
         selection.onChange(this::selectionChanged);
-        setPreferredSize(new Dimension(700, 430));
+        setPreferredSize(new Dimension(700, 460));
         setMinimumSize(new Dimension(280, 200));
     }
 
@@ -210,6 +210,7 @@ final class PlateView extends JComponent {
         WellFace b = faces.wells().get(other);
         return a.shape() == b.shape()
                 && a.label().equals(b.label())
+                && !a.label().isEmpty()
                 && a.shape() != WellFace.Shape.UNUSED
                 && a.shape() != WellFace.Shape.BLANK
                 && a.shape() != WellFace.Shape.BLANK_UNTRIGGERED;

@@ -6,11 +6,13 @@ import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Set;
+import javax.swing.JLabel;
 import javax.swing.JTable;
 import javax.swing.ListSelectionModel;
 import javax.swing.SwingConstants;
 import javax.swing.table.AbstractTableModel;
 import javax.swing.table.DefaultTableCellRenderer;
+import javax.swing.table.TableCellRenderer;
 import javax.swing.table.TableRowSorter;
 import tallywell.assess.Verdict;
 import tallywell.desk.ResultRow;
@@ -39,6 +41,7 @@ final class ResultsTable extends JTable {
         for (int i = 0; i < WIDTHS.length; i++) {
             getColumnModel().getColumn(i).setPreferredWidth(WIDTHS[i]);
             getColumnModel().getColumn(i).setCellRenderer(new Cell(i));
+            getColumnModel().getColumn(i).setHeaderRenderer(new Head(i));
         }
         getSelectionModel().addListSelectionListener(event -> {
             if (!event.getValueIsAdjusting() && !following) {
@@ -185,6 +188,28 @@ final class ResultsTable extends JTable {
                 case VERDICT -> row.verdict().word();
                 default -> row.next();
             };
+        }
+    }
+
+    /** Draws a heading over its column, to the same side. */
+    private static final class Head implements TableCellRenderer {
+        private final int column;
+
+        Head(int column) {
+            this.column = column;
+        }
+
+        @Override
+        public Component getTableCellRendererComponent(
+                JTable table, Object value, boolean selected, boolean focus, int row, int viewColumn) {
+            Component head = table.getTableHeader()
+                    .getDefaultRenderer()
+                    .getTableCellRendererComponent(table, value, selected, focus, row, viewColumn);
+            if (head instanceof JLabel label) {
+                label.setHorizontalAlignment(
+                        column >= 1 && column < VERDICT ? SwingConstants.RIGHT : SwingConstants.LEFT);
+            }
+            return head;
         }
     }
 

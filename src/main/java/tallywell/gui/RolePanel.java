@@ -68,14 +68,13 @@ final class RolePanel extends Card {
             choice.addActionListener(event -> choose(shape));
             group.add(choice);
             choices.put(shape, choice);
-            add(choice, "growx, wmin 120, hmax 44, wrap");
+            add(choice, "growx, wmin 120, h 40!, wrap");
         }
         details.setOpaque(false);
         panels();
         add(details, "growx, gaptop 8, wrap");
         apply.setName("apply");
         add(apply, "growx, gaptop 4, wrap");
-        add(Labels.wrapped(Text.of("layout.keys"), true), "growx, wmin 60, gaptop 6, gapleft 4, wrap");
         desk.history().onChange(this::refresh);
         desk.selection().onChange(this::refresh);
         choose(WellFace.Shape.SAMPLE);

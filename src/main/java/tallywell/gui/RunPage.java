@@ -58,7 +58,7 @@ final class RunPage extends JPanel {
     private final JTextArea sideWords = Labels.wrapped("", false);
     private final ResultsTable table;
     private final JLabel sentenceSign = new JLabel(Glyph.missing(20));
-    private final JTextArea sentence = Labels.wrapped("", false);
+    private final JTextArea sentence = Labels.wrappedStrong("");
     private final JButton checks;
     private final JButton undo;
     private final JButton redo;
@@ -71,9 +71,9 @@ final class RunPage extends JPanel {
 
     RunPage(RunDesk desk, Host host) {
         super(new MigLayout(
-                "insets 10 20 8 20, fill, hidemode 3, gapy 7",
+                "insets 10 20 8 20, fill, hidemode 2, gapy 7",
                 "[grow 62, fill][grow 38, fill]",
-                "[][][][grow 62, fill][grow 38, fill]"));
+                "[][][][grow 70, fill][grow 30, fill]"));
         this.desk = desk;
         this.host = host;
         Faces faces = faces();
@@ -99,7 +99,7 @@ final class RunPage extends JPanel {
         add(said, "span 2, growx, wrap");
         add(plateCard(), "grow, wmin 300, hmin 240");
         add(sideCard(), "grow, wmin 260, wrap");
-        add(resultsCard(), "span 2, grow, hmin 130");
+        add(resultsCard(), "span 2, grow, hmin 184");
         FileDrop drop = new FileDrop(this::take);
         setTransferHandler(drop);
         table.setTransferHandler(drop);
@@ -116,7 +116,7 @@ final class RunPage extends JPanel {
         title.setName("title");
         title.getAccessibleContext().setAccessibleName(Text.of("run.title"));
         title.putClientProperty("JTextField.placeholderText", Text.of("run.untitled"));
-        title.putClientProperty("FlatLaf.styleClass", "h2");
+        title.putClientProperty("FlatLaf.styleClass", "h3");
         title.getDocument().addDocumentListener(new DocumentListener() {
             @Override
             public void insertUpdate(DocumentEvent event) {
@@ -224,6 +224,7 @@ final class RunPage extends JPanel {
         card.add(checks, "wrap");
         JScrollPane pane = new JScrollPane(table);
         pane.setBorder(null);
+        pane.setPreferredSize(new java.awt.Dimension(600, 150));
         card.add(pane, "span 3, grow, hmin 60");
         return card;
     }
@@ -395,10 +396,9 @@ final class RunPage extends JPanel {
             boolean passed = worked.assessment().get().passed();
             sentenceSign.setIcon(passed ? Glyph.good(20) : Glyph.look(20));
             sentence.setText(worked.assessment().get().sentence() + " " + verdicts(worked));
-            long failed = worked.assessment().get().count(Check.State.FAILED);
             checks.setText(Text.of(
                     "checks.button",
-                    worked.assessment().get().checks().size() - failed,
+                    worked.assessment().get().count(Check.State.PASSED),
                     worked.assessment().get().checks().size()));
         } else if (!worked.problems().isEmpty() && worked.draft().equals(desk.draft())) {
             sentenceSign.setIcon(Glyph.look(20));

@@ -24,6 +24,7 @@ final class TextDialog {
         area.setWrapStyleWord(true);
         area.setFont(area.getFont().deriveFont(Font.PLAIN, area.getFont().getSize2D() * 1.05f));
         area.setCaretPosition(0);
+        area.setBackground(Palette.now().card());
         JScrollPane pane = new JScrollPane(area);
         panel.add(pane, "span 2, grow, wrap");
         panel.add(new JPanel(), "growx");

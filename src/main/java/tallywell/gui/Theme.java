@@ -33,7 +33,7 @@ final class Theme {
         Palette palette = dark ? Palette.DARK : Palette.LIGHT;
         UIManager.put("defaultFont", new FontUIResource(FlatInterFont.FAMILY, Font.PLAIN, size));
         grounds(palette);
-        controls(palette);
+        controls(palette, size);
         FlatLaf.updateUI();
     }
 
@@ -56,7 +56,7 @@ final class Theme {
         put(palette.ink(), "TextArea.foreground", "Button.foreground", "ComboBox.foreground", "CheckBox.foreground");
         put(palette.soft(), "TableHeader.foreground");
         put(palette.line(), "Component.borderColor", "Table.gridColor", "Separator.foreground");
-        put(palette.line(), "TableHeader.bottomSeparatorColor", "TableHeader.separatorColor");
+        put(palette.line(), "TableHeader.bottomSeparatorColor");
         put(
                 palette.tint(),
                 "Table.selectionBackground",
@@ -71,7 +71,7 @@ final class Theme {
         put(palette.ink(), "ToolTip.foreground");
     }
 
-    private static void controls(Palette palette) {
+    private static void controls(Palette palette, int size) {
         put(palette.accent(), "Component.focusColor", "Component.focusedBorderColor", "Button.focusedBorderColor");
         put(palette.accent(), "Button.default.background", "ProgressBar.foreground", "CheckBox.icon.checkmarkColor");
         put(
@@ -80,14 +80,15 @@ final class Theme {
                 "Button.default.borderColor",
                 "TextField.selectionBackground");
         put(palette.onAccent(), "Button.default.foreground", "TextField.selectionForeground");
-        put(palette.card(), "Button.background");
+        put(palette.card(), "Button.background", "Button.focusedBackground", "TableHeader.separatorColor");
+        put(palette.tint(), "Button.hoverBackground", "Button.pressedBackground");
         UIManager.put("Component.focusWidth", 1);
         UIManager.put("Component.arc", 10);
         UIManager.put("Button.arc", 10);
         UIManager.put("TextComponent.arc", 8);
         UIManager.put("Button.margin", new Insets(5, 14, 5, 14));
         UIManager.put("Button.default.boldText", true);
-        UIManager.put("Table.rowHeight", 28);
+        UIManager.put("Table.rowHeight", Math.max(24, 2 * size));
         UIManager.put("Table.showHorizontalLines", false);
         UIManager.put("ScrollBar.width", 12);
         UIManager.put("ScrollBar.thumbArc", 999);

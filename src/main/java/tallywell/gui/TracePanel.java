@@ -5,6 +5,7 @@ import java.awt.BorderLayout;
 import java.awt.Color;
 import java.awt.Cursor;
 import java.awt.Font;
+import java.awt.Point;
 import java.awt.event.MouseEvent;
 import java.awt.geom.Ellipse2D;
 import java.awt.geom.Rectangle2D;
@@ -14,6 +15,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.function.DoubleConsumer;
 import javax.swing.JPanel;
+import javax.swing.SwingUtilities;
 import javax.swing.UIManager;
 import org.jfree.chart.ChartPanel;
 import org.jfree.chart.JFreeChart;
@@ -38,6 +40,7 @@ import tallywell.desk.TraceLook;
 /** The traces of the selected wells: readings, baseline, finished part with its line carried back, ΔA, residuals. */
 final class TracePanel extends JPanel {
     private static final int GRIP = 7;
+    private static final Color CLEAR = new Color(0, 0, 0, 0);
 
     private final Shown shown;
     private final Finish finish;
@@ -74,6 +77,12 @@ final class TracePanel extends JPanel {
         return traces;
     }
 
+    /** Where a time stands on the screen, in the middle of the chart. */
+    Point onScreen(double min) {
+        DragPanel panel = (DragPanel) getComponent(0);
+        return panel.onScreen(min);
+    }
+
     @Override
     public void updateUI() {
         super.updateUI();
@@ -103,7 +112,7 @@ final class TracePanel extends JPanel {
         CombinedDomainXYPlot combined = new CombinedDomainXYPlot(domain);
         combined.setGap(6);
         combined.setBackgroundPaint(palette.card());
-        combined.add(main, 5);
+        combined.add(main, 4);
         if (looks.stream().anyMatch(look -> !look.residuals().isEmpty())) {
             combined.add(residuals(looks, palette), 1);
         }
@@ -198,6 +207,7 @@ final class TracePanel extends JPanel {
         trigger.setLabel(Text.of("trace.trigger"));
         trigger.setLabelFont(font(0.85f));
         trigger.setLabelPaint(palette.soft());
+        trigger.setLabelBackgroundColor(CLEAR);
         trigger.setLabelAnchor(RectangleAnchor.BOTTOM_RIGHT);
         trigger.setLabelTextAnchor(TextAnchor.BOTTOM_LEFT);
         plot.addDomainMarker(trigger, Layer.BACKGROUND);
@@ -210,6 +220,7 @@ final class TracePanel extends JPanel {
             part.setLabel(Text.of("trace.finished"));
             part.setLabelFont(font(0.85f));
             part.setLabelPaint(palette.soft());
+            part.setLabelBackgroundColor(CLEAR);
             part.setLabelAnchor(RectangleAnchor.BOTTOM_RIGHT);
             part.setLabelTextAnchor(TextAnchor.BOTTOM_RIGHT);
             plot.addDomainMarker(part, Layer.BACKGROUND);
@@ -270,6 +281,18 @@ final class TracePanel extends JPanel {
         private @Nullable Rectangle2D area() {
             var info = getChartRenderingInfo().getPlotInfo();
             return info.getSubplotCount() == 0 ? null : info.getSubplotInfo(0).getDataArea();
+        }
+
+        private Point onScreen(double min) {
+            Rectangle2D area = area();
+            if (area == null) {
+                throw new IllegalStateException("the chart has not been drawn yet");
+            }
+            CombinedDomainXYPlot plot = (CombinedDomainXYPlot) getChart().getXYPlot();
+            double x = plot.getDomainAxis().valueToJava2D(min, area, plot.getDomainAxisEdge());
+            Point point = new Point((int) Math.round(x), (int) area.getCenterY());
+            SwingUtilities.convertPointToScreen(point, this);
+            return point;
         }
 
         private double value(MouseEvent event, Rectangle2D area) {

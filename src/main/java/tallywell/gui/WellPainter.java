@@ -18,7 +18,7 @@ import tallywell.desk.WellFace;
 /** Draws one well: shape of its role, two lines of text or a small trace, badges. */
 final class WellPainter {
     private static final double ROUND = 0.5;
-    private static final float LEAST_TEXT = 7.5f;
+    private static final float LEAST_TEXT = 7f;
     private static final double LEAST_FOR_TEXT = 13;
 
     private final ValueScale scale = new ValueScale();
@@ -151,7 +151,7 @@ final class WellPainter {
         }
         g.setColor(ink);
         double room = box.width - (face.shape() == WellFace.Shape.CONTROL ? box.width * 0.2 : 6);
-        boolean two = !face.label().isEmpty() && !face.value().isEmpty() && box.height >= 26;
+        boolean two = !face.label().isEmpty() && !face.value().isEmpty() && box.height >= 23;
         if (two) {
             float big = (float) Math.min(font.getSize2D(), box.height * 0.34);
             text(g, face.label(), font.deriveFont(big * 0.86f), box.getCenterX(), box.y + box.height * 0.33, room);
@@ -160,8 +160,10 @@ final class WellPainter {
             String only = face.value().isEmpty() || !face.label().isEmpty() && faces.low() == faces.high()
                     ? face.label()
                     : face.value();
-            float size = (float) Math.min(font.getSize2D() * 1.1, box.height * 0.5);
-            text(g, only, font.deriveFont(Font.BOLD, size), box.getCenterX(), box.getCenterY(), room);
+            boolean unvalued = face.value().isEmpty() && faces.low() != faces.high();
+            float size = (float) Math.min(font.getSize2D() * (unvalued ? 0.9 : 1.1), box.height * 0.5);
+            Font fitting = font.deriveFont(unvalued ? Font.PLAIN : Font.BOLD, size);
+            text(g, only, fitting, box.getCenterX(), box.getCenterY(), room);
         }
     }
 
@@ -173,7 +175,7 @@ final class WellPainter {
         double width = width(g, text, fitting);
         String shown = text;
         if (width > room) {
-            fitting = font.deriveFont((float) Math.max(LEAST_TEXT, font.getSize2D() * room / width));
+            fitting = font.deriveFont((float) Math.max(LEAST_TEXT, font.getSize2D() * 0.98 * room / width));
             width = width(g, text, fitting);
             while (width > room && shown.length() > 2) {
                 shown = shown.substring(0, shown.length() - (shown.endsWith("…") ? 2 : 1)) + "…";

@@ -88,6 +88,7 @@ class WritersTest {
     void aChangedValueIsFoundWhereItCounts() throws InputException {
         MethodText text = new MethodText(new MethodLibrary().file("l-malic-340").orElseThrow());
         text.set(List.of("id"), "mine");
+        text.set(List.of("reagents"), "");
         text.setOfStep(0, List.of("volumes", "sample"), "25 µL");
         text.setOfStep(0, List.of("accept", "delta-a", "least"), "0.08");
         text.setOfStep(0, List.of("accept", "absorbance", "most"), "");
