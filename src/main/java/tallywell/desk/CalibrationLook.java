@@ -5,6 +5,8 @@ import java.util.Collection;
 import java.util.List;
 import java.util.Optional;
 import tallywell.curve.Calibration;
+import tallywell.curve.InversePrediction;
+import tallywell.curve.ResponseVariance;
 import tallywell.curve.Standard;
 import tallywell.plate.Content;
 import tallywell.plate.Well;
@@ -73,27 +75,24 @@ public record CalibrationLook(
                 standards, curve(calibration), residuals, samples, selected, formula(calibration, shown));
     }
 
+    /** Between the standards only: nothing is extrapolated. */
     private static List<double[]> curve(Calibration calibration) {
         List<double[]> curve = new ArrayList<>();
-        double top = calibration.highest() * 1.02;
+        double low = calibration.lowest();
+        double span = calibration.highest() - low;
         for (int i = 0; i <= STEPS; i++) {
-            double level = top * i / STEPS;
+            double level = low + span * i / STEPS;
             curve.add(new double[] {level, calibration.curve().at(level), band(calibration, level)});
         }
         return curve;
     }
 
-    /** Law of propagation, GUM 5.2.2: g' V g with the covariance of the parameters. */
     private static double band(Calibration calibration, double level) {
-        double[] gradient = calibration.curve().gradientAt(level);
-        double sum = 0;
-        for (int i = 0; i < gradient.length; i++) {
-            for (int j = 0; j < gradient.length; j++) {
-                sum += gradient[i] * calibration.fit().cofactor(i, j) * gradient[j];
-            }
-        }
         double sd = calibration.residualSd().orElse(0);
-        return COVERAGE * sd * Math.sqrt(Math.max(0, sum));
+        double response = calibration.curve().at(level);
+        InversePrediction prediction =
+                new InversePrediction(calibration, response, new ResponseVariance(sd * sd, 0, 0, 0));
+        return COVERAGE * prediction.curveUncertainty() * calibration.curve().slopeAt(prediction.level());
     }
 
     private static String formula(Calibration calibration, Shown shown) {

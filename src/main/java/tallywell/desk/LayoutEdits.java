@@ -212,7 +212,9 @@ public final class LayoutEdits {
      * @throws InputException if a word is no number, or there is no unit
      */
     public static List<Quantity> levels(String text) throws InputException {
-        String unit = text.matches(".*[\\p{L}%µ].*") ? text.replaceFirst("^.*?([\\p{L}%µ].*)$", "$1").strip() : "";
+        String unit = text.matches(".*[\\p{L}%µ].*")
+                ? text.replaceFirst("^.*?([\\p{L}%µ].*)$", "$1").strip()
+                : "";
         String numbers = text.replaceFirst("[\\p{L}%µ].*$", "").strip();
         List<Quantity> levels = new ArrayList<>();
         for (String number : numbers.split("[\\s;]+")) {

@@ -184,7 +184,9 @@ public final class MethodForm {
     }
 
     private String percent(OptionalDouble fraction) {
-        return fraction.isPresent() ? shown.plain(Double.parseDouble(Numbers.rounded(100 * fraction.getAsDouble(), 12))) + " %" : "";
+        return fraction.isPresent()
+                ? shown.plain(Double.parseDouble(Numbers.rounded(100 * fraction.getAsDouble(), 12))) + " %"
+                : "";
     }
 
     private String time(OptionalDouble seconds) {

@@ -430,9 +430,12 @@ final class MainWindow extends JFrame implements Host {
                             Text.of("example.about"),
                             Text.of("example.own"),
                             () -> openRun(page.desk().draft().onlyMethodAndLayout()));
-page.desk().draft().layout().ifPresent(layout -> page.desk()
-                    .selection()
-                    .only(layout.value().where(content -> content.word().equals("3"))));
+            page.desk()
+                    .draft()
+                    .layout()
+                    .ifPresent(layout -> page.desk()
+                            .selection()
+                            .only(layout.value().where(content -> content.word().equals("3"))));
         }
 
         @Override

@@ -21,6 +21,7 @@ import javax.swing.AbstractAction;
 import javax.swing.JComponent;
 import javax.swing.KeyStroke;
 import javax.swing.ToolTipManager;
+import javax.swing.UIManager;
 import javax.swing.event.MouseInputAdapter;
 import org.jspecify.annotations.Nullable;
 import tallywell.desk.Faces;
@@ -138,7 +139,7 @@ final class PlateView extends JComponent {
         PlateGeometry geometry = geometry();
         headings(g, palette, geometry);
         bars(g, palette, geometry);
-        WellPainter painter = new WellPainter(palette, faces, getFont());
+        WellPainter painter = new WellPainter(palette, faces, font());
         for (Well well : format().all()) {
             Rectangle2D.Double box = geometry.well(well);
             if (g.hitClip((int) box.x - 12, (int) box.y - 12, (int) box.width + 24, (int) box.height + 24)) {
@@ -149,8 +150,12 @@ final class PlateView extends JComponent {
         g.dispose();
     }
 
+    private static Font font() {
+        return UIManager.getFont("Label.font");
+    }
+
     private void headings(Graphics2D g, Palette palette, PlateGeometry geometry) {
-        g.setFont(getFont().deriveFont(Font.PLAIN));
+        g.setFont(font());
         g.setColor(palette.soft());
         int every = geometry.pitchX() < 18 ? 4 : 1;
         for (int column = 0; column < format().columns(); column++) {

@@ -41,9 +41,7 @@ final class StartPage extends JPanel {
 
     StartPage(Begin begin, Host host, Said said) {
         super(new MigLayout(
-                "insets 28 40 20 40, fill, hidemode 2, gapx 32",
-                "[52%, fill][48%, fill]",
-                "[][][][grow, fill][]"));
+                "insets 28 40 20 40, fill, hidemode 2, gapx 32", "[52%, fill][48%, fill]", "[][][][grow, fill][]"));
         add(Labels.title(Text.of("start.title")), "span 2, wrap");
         add(Labels.wrapped(Text.of("start.about"), true), "span 2, growx, wmin 200, wrap 14");
         add(said, "span 2, growx, wrap");

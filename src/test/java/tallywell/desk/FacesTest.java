@@ -19,8 +19,7 @@ class FacesTest {
     private final Worked worked;
 
     FacesTest() throws InputException {
-        worked = Worked.of(
-                new RunStore().open(CIDER.resolve("run.yaml")).exclude(wells("G5"), "bubble", "J. Vale"));
+        worked = Worked.of(new RunStore().open(CIDER.resolve("run.yaml")).exclude(wells("G5"), "bubble", "J. Vale"));
     }
 
     @ParameterizedTest
@@ -34,7 +33,8 @@ class FacesTest {
 
     @Test
     void anExcludedWellSaysWhyAndWho() {
-        WellFace face = ValueFaces.of(PlateShow.DELTA_A, worked, 1, Shown.POINT).wells().get(well("G5"));
+        WellFace face =
+                ValueFaces.of(PlateShow.DELTA_A, worked, 1, Shown.POINT).wells().get(well("G5"));
         assertThat(face.excluded()).isTrue();
         assertThat(face.badges()).contains(WellFace.Badge.EXCLUDED);
         assertThat(face.words()).contains("excluded: bubble (J. Vale)");
@@ -43,7 +43,9 @@ class FacesTest {
     @Test
     void aWellAboveTheStandardsHasABadgeAndNoConcentration() {
         // Slot 16 was diluted too little (samples/README.md): wells A6 and H7.
-        WellFace face = ValueFaces.of(PlateShow.CONCENTRATION, worked, 1, Shown.POINT).wells().get(well("A6"));
+        WellFace face = ValueFaces.of(PlateShow.CONCENTRATION, worked, 1, Shown.POINT)
+                .wells()
+                .get(well("A6"));
         assertThat(face.badges()).contains(WellFace.Badge.HIGH);
         assertThat(face.value()).isEmpty();
     }

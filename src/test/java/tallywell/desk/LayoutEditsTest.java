@@ -64,7 +64,8 @@ class LayoutEditsTest {
         Layout two = LayoutEdits.paint(one, wells("B1"), LayoutEdits.blank());
         Layout three = LayoutEdits.paint(two, wells("C1"), new Content.Blank("", "late", true));
         assertThat(two.at(well("A1"))).isEqualTo(two.at(well("B1")));
-        assertThat(three.at(well("C1")).word()).isNotEqualTo(three.at(well("A1")).word());
+        assertThat(three.at(well("C1")).word())
+                .isNotEqualTo(three.at(well("A1")).word());
     }
 
     @Test
@@ -97,9 +98,11 @@ class LayoutEditsTest {
     void aSpreadsheetMaySayLevelsAndBlanks() throws InputException {
         Layout pasted = LayoutEdits.paste(empty, well("A1"), "blank\t0.2 g/L\t7\n\t.\t12\n");
         assertThat(pasted.at(well("A1"))).isInstanceOf(Content.Blank.class);
-        assertThat(pasted.at(well("A2"))).isInstanceOfSatisfying(Content.Standard.class, standard -> assertThat(
-                        standard.level().of(""))
-                .hasValue(Quantity.of(0.2, Unit.GRAM_PER_LITRE)));
+        assertThat(pasted.at(well("A2")))
+                .isInstanceOfSatisfying(
+                        Content.Standard.class,
+                        standard ->
+                                assertThat(standard.level().of("")).hasValue(Quantity.of(0.2, Unit.GRAM_PER_LITRE)));
         assertThat(pasted.at(well("B1"))).isInstanceOf(Content.Unused.class);
         assertThat(pasted.at(well("B3"))).isEqualTo(new Content.Sample(12));
     }
@@ -176,8 +179,8 @@ class LayoutEditsTest {
 
     @Test
     void aControlWithoutANameIsCalledAfterItsWord() {
-        Content control = new Content.Control(
-                "", "", "", PerAnalyte.none(), Optional.empty(), tallywell.quantity.Dilution.NONE);
+        Content control =
+                new Content.Control("", "", "", PerAnalyte.none(), Optional.empty(), tallywell.quantity.Dilution.NONE);
         Layout drawn = LayoutEdits.paint(empty, wells("A1"), control);
         assertThat(((Content.Control) drawn.at(well("A1"))).name()).isEqualTo("q1");
     }

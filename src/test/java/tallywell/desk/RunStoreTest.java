@@ -38,7 +38,12 @@ class RunStoreTest {
 
     @ParameterizedTest
     @ValueSource(
-            strings = {"cider-l-malic", "cuvette-typed", "juice-glucose-fructose", "puree-citric-solids", "cider-malic-kinetic"
+            strings = {
+                "cider-l-malic",
+                "cuvette-typed",
+                "juice-glucose-fructose",
+                "puree-citric-solids",
+                "cider-malic-kinetic"
             })
     void aRunSavedInAFolderOfItsOwnGivesTheSameResults(String name) throws InputException, OutputException {
         RunDraft draft = store.open(Path.of("samples", name, "run.yaml"));
@@ -64,8 +69,8 @@ class RunStoreTest {
     @Test
     void whatWasTypedIsPutIntoFilesBesideTheRun() throws InputException, OutputException, IOException {
         RunDraft draft = store.open(CIDER.resolve("run.yaml"));
-        List<List<String>> rows = SampleRows.of(
-                draft.layout().orElseThrow().value().slots(), draft.sampleList(), Shown.POINT);
+        List<List<String>> rows =
+                SampleRows.of(draft.layout().orElseThrow().value().slots(), draft.sampleList(), Shown.POINT);
         rows.get(0).set(1, "Tank, new");
         SampleList typed = SampleRows.list(rows, Shown.POINT);
         MethodForm form = new MethodForm(draft.method().orElseThrow().value(), Shown.POINT);
@@ -85,14 +90,12 @@ class RunStoreTest {
     }
 
     @Test
-    void theSummaryIsWrittenBesideTheRunAndReplacedTheNextTime()
-            throws InputException, OutputException, IOException {
+    void theSummaryIsWrittenBesideTheRunAndReplacedTheNextTime() throws InputException, OutputException, IOException {
         RunDraft saved = store.saveInFolder(store.open(CIDER.resolve("run.yaml")), folder);
         Path run = saved.file().orElseThrow();
         Path summary = folder.resolve("run.xlsx");
         Instant now = Instant.parse("2026-01-01T10:00:00Z");
-        List<Path> written =
-                store.export(run, summary, Optional.of(folder.resolve("tables")), now, ZoneOffset.UTC);
+        List<Path> written = store.export(run, summary, Optional.of(folder.resolve("tables")), now, ZoneOffset.UTC);
         assertThat(written).allMatch(Files::isRegularFile);
         assertThat(written).hasSize(3);
         Files.writeString(summary, "old");
@@ -162,9 +165,15 @@ class RunStoreTest {
         List<String> typed = new ArrayList<>();
         wells.forEach(well -> typed.add("0," + (100 + wells.indexOf(well))));
         Path file = TypedPlate.file(folder, "before", TypedPlate.csv(wells, typed, new Shown(',')));
-        assertThat(new Router().route(file)).isInstanceOfSatisfying(Dropped.OfReadings.class, readings -> assertThat(
-                        readings.export().blocks().get(0).series().absorbance(wells.get(5), 0))
-                .isEqualTo(0.105));
+        assertThat(new Router().route(file))
+                .isInstanceOfSatisfying(
+                        Dropped.OfReadings.class,
+                        readings -> assertThat(readings.export()
+                                        .blocks()
+                                        .get(0)
+                                        .series()
+                                        .absorbance(wells.get(5), 0))
+                                .isEqualTo(0.105));
         typed.set(3, "a lot");
         assertThatThrownBy(() -> TypedPlate.csv(wells, typed, new Shown(','))).hasMessageContaining("a lot");
     }
@@ -214,10 +223,12 @@ class RunStoreTest {
     /** Each difference in the text is what its own two numbers give: the reader can follow with a calculator. */
     @Test
     void theDifferencesInTheSumComeOutAsPrinted() throws InputException {
-        var analysis = Worked.of(store.open(CIDER.resolve("run.yaml"))).analysis().orElseThrow();
+        var analysis =
+                Worked.of(store.open(CIDER.resolve("run.yaml"))).analysis().orElseThrow();
         int checked = 0;
         for (String line : Sum.of(analysis, analysis.results().get(0), Shown.POINT)) {
-            var parts = java.util.regex.Pattern.compile("= ([\\d.]+) − ([\\d.]+) = (-?[\\d.]+)$").matcher(line);
+            var parts = java.util.regex.Pattern.compile("= ([\\d.]+) − ([\\d.]+) = (-?[\\d.]+)$")
+                    .matcher(line);
             if (parts.find()) {
                 double difference = Double.parseDouble(parts.group(1)) - Double.parseDouble(parts.group(2));
                 assertThat(difference)

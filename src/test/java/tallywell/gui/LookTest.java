@@ -45,7 +45,8 @@ class LookTest {
             assertThat(ValueScale.contrast(colour, palette.card())).isGreaterThan(READABLE);
         }
         assertThat(ValueScale.contrast(palette.onAccent(), palette.accent())).isGreaterThan(READABLE);
-        assertThat(ValueScale.contrast(palette.onAttention(), palette.attention())).isGreaterThan(READABLE);
+        assertThat(ValueScale.contrast(palette.onAttention(), palette.attention()))
+                .isGreaterThan(READABLE);
         for (Color well : List.of(palette.sample(), palette.standard(), palette.control())) {
             assertThat(ValueScale.contrast(ValueScale.textOn(well), well)).isGreaterThan(READABLE);
         }

@@ -57,13 +57,18 @@ class WindowsTest {
     }
 
     private MainWindow start() throws Exception {
-        return on(() -> {
+        MainWindow opened = on(() -> {
             MainWindow made = new MainWindow(home, new Shown(','));
             made.setBounds(0, 0, 1366, 768);
             made.setVisible(true);
             made.offerKept();
             return made;
         });
+        // The screen has to have mapped the window before a click can land in it.
+        await("the window", () -> opened.isShowing() && opened.getLocationOnScreen().x == 0);
+        robot.waitForIdle();
+        Thread.sleep(250);
+        return opened;
     }
 
     @AfterEach
@@ -140,9 +145,12 @@ class WindowsTest {
 
     private RunPage example() throws Exception {
         press("start.example");
-        await("the example", () -> window.runPage()
-                .map(page -> page.desk().worked().analysis().isPresent() && !page.desk().isBusy())
-                .orElse(false));
+        await(
+                "the example",
+                () -> window.runPage()
+                        .map(page -> page.desk().worked().analysis().isPresent()
+                                && !page.desk().isBusy())
+                        .orElse(false));
         robot.waitForIdle();
         return window.runPage().orElseThrow();
     }
@@ -260,8 +268,7 @@ class WindowsTest {
         await("the readings", () -> page.desk().draft().readings().size() == 2);
         assertThat(on(() -> page.said().words())).contains("before.csv; after it: after.csv");
         on(() -> {
-            page.take(List.of(
-                    cider.resolve("method.yaml"), Path.of("plate-layouts/thirty-six-with-controls.yaml")));
+            page.take(List.of(cider.resolve("method.yaml"), Path.of("plate-layouts/thirty-six-with-controls.yaml")));
             return "";
         });
         await("the results", () -> page.results().getRowCount() > 36);
@@ -274,7 +281,9 @@ class WindowsTest {
         click(at(page.plate(), "A2"));
         SwingUtilities.invokeLater(() -> press(page));
         answerReason("bubble");
-        await("the exclusion", () -> page.desk().draft().excluded().size() == 1 && !page.desk().isBusy());
+        await(
+                "the exclusion",
+                () -> page.desk().draft().excluded().size() == 1 && !page.desk().isBusy());
         assertThat(on(() -> page.plate().faces().wells().get(new Well(0, 1)).excluded()))
                 .isTrue();
         assertThat(on(() -> window.settings().person())).isEqualTo("J. Vale");
@@ -287,7 +296,8 @@ class WindowsTest {
 
     private static void press(RunPage page) {
         Windows.all(page).stream()
-                .filter(each -> each instanceof AbstractButton button && Text.of("exclude").equals(button.getText()))
+                .filter(each -> each instanceof AbstractButton button
+                        && Text.of("exclude").equals(button.getText()))
                 .map(AbstractButton.class::cast)
                 .findFirst()
                 .orElseThrow()
@@ -304,7 +314,10 @@ class WindowsTest {
         Point later = on(() -> page.trace().onScreen(12));
         drag(edge, later);
         answerReason("slow");
-        await("the choice", () -> page.desk().draft().finishedFrom().size() == 1 && !page.desk().isBusy());
+        await(
+                "the choice",
+                () -> page.desk().draft().finishedFrom().size() == 1
+                        && !page.desk().isBusy());
         double timeS = on(() -> page.desk().draft().finishedFrom().get(0).timeS());
         assertThat(timeS).isBetween(690.0, 750.0);
         assertThat(on(() -> page.trace().traces().get(0).finishedFromMin().orElseThrow()))
@@ -319,24 +332,32 @@ class WindowsTest {
             page.desk().exclude("bubble", "J. Vale");
             return "";
         });
-        await("the keeping", () -> Files.exists(home.resolve("unsaved/run.properties")) && !page.desk().isBusy());
+        await(
+                "the keeping",
+                () -> Files.exists(home.resolve("unsaved/run.properties"))
+                        && !page.desk().isBusy());
         EventQueue.invokeAndWait(window::dispose);
         window = start();
-        await("the offer", () -> Windows.all(window).stream()
-                .anyMatch(each -> each instanceof AbstractButton button
-                        && button.isShowing()
-                        && Text.of("kept.open").equals(button.getText())));
+        await(
+                "the offer",
+                () -> Windows.all(window).stream()
+                        .anyMatch(each -> each instanceof AbstractButton button
+                                && button.isShowing()
+                                && Text.of("kept.open").equals(button.getText())));
         on(() -> {
             Windows.all(window).stream()
-                    .filter(each -> each instanceof AbstractButton button && Text.of("kept.open").equals(button.getText()))
+                    .filter(each -> each instanceof AbstractButton button
+                            && Text.of("kept.open").equals(button.getText()))
                     .map(AbstractButton.class::cast)
                     .forEach(button -> button.doClick(0));
             return "";
         });
-        await("the run", () -> window.runPage()
-                .map(again -> again.desk().draft().excluded().containsKey(new Well(6, 4))
-                        && again.desk().worked().analysis().isPresent())
-                .orElse(false));
+        await(
+                "the run",
+                () -> window.runPage()
+                        .map(again -> again.desk().draft().excluded().containsKey(new Well(6, 4))
+                                && again.desk().worked().analysis().isPresent())
+                        .orElse(false));
     }
 
     @Test
@@ -366,8 +387,8 @@ class WindowsTest {
     void everyPlateOpensInTheEditor() throws Exception {
         for (tallywell.plate.PlateFormat format : tallywell.plate.PlateFormat.KNOWN) {
             on(() -> {
-                window.openLayout(new LayoutDesk(
-                        tallywell.desk.LayoutEdits.empty("x", format), java.util.Optional.empty()));
+                window.openLayout(
+                        new LayoutDesk(tallywell.desk.LayoutEdits.empty("x", format), java.util.Optional.empty()));
                 return "";
             });
             robot.waitForIdle();
