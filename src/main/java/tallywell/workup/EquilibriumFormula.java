@@ -59,6 +59,7 @@ final class EquilibriumFormula {
                 used.uCreepPerMin(),
                 uncertainty(settled, used, r),
                 used.finished(),
+                used.curve(),
                 used.flags()));
     }
 

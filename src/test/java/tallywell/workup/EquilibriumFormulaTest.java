@@ -39,6 +39,7 @@ class EquilibriumFormulaTest {
                 OptionalDouble.empty(),
                 OptionalDouble.empty(),
                 Optional.empty(),
+                Optional.empty(),
                 Set.of());
     }
 
