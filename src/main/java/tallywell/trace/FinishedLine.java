@@ -112,7 +112,8 @@ final class FinishedLine {
         if (burst || isReaction(fit.slope(), t[t.length - 1], fit.at(0) - before)) {
             flags.add(TraceFlag.REACTION_INCOMPLETE);
         }
-        if (tail != null && tail.jumps()) {
+        boolean steps = Spikes.jumps(leftOut == null ? y : Spikes.kept(y, leftOut));
+        if (steps || tail != null && tail.jumps()) {
             flags.add(TraceFlag.JUMP);
         }
         if (bends()) {

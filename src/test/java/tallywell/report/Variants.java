@@ -12,6 +12,7 @@ import tallywell.method.AssayMethod;
 import tallywell.method.Before;
 import tallywell.method.CalibrationRule;
 import tallywell.method.Creep;
+import tallywell.method.CreepOwner;
 import tallywell.method.Model;
 import tallywell.method.ReportRule;
 import tallywell.method.Run;
@@ -39,36 +40,48 @@ final class Variants {
     /** All runs that a workbook is made of, by name. */
     static Map<String, Assay> all() throws InputException {
         Map<String, Assay> all = new TreeMap<>();
-        for (String folder : List.of(
-                "cider-l-malic",
-                "puree-citric-solids",
-                "juice-glucose-fructose",
-                "cuvette-typed",
-                "cider-malic-kinetic")) {
-            all.put(folder, SampleRuns.assay(folder));
-        }
-        Assay cider = all.get("cider-l-malic");
-        for (Weights weights : Weights.values()) {
-            all.put("weights-" + weights.ordinal(), calibrated(cider, Model.LINE, weights));
-            all.put("zero-weights-" + weights.ordinal(), calibrated(cider, Model.LINE_THROUGH_ZERO, weights));
+        Assay cider = SampleRuns.assay("cider-l-malic");
+        Assay puree = SampleRuns.assay("puree-citric-solids");
+        Assay kinetic = SampleRuns.assay("cider-malic-kinetic");
+        Assay cuvette = SampleRuns.assay("cuvette-typed");
+        all.put("cider", cider);
+        all.put("puree", puree);
+        all.put("juice", SampleRuns.assay("juice-glucose-fructose"));
+        all.put("cuvette", cuvette);
+        all.put("kinetic", kinetic);
+        for (Model model : Model.values()) {
+            for (Weights weights : Weights.values()) {
+                boolean logistic = model == Model.LOGISTIC_4 || model == Model.LOGISTIC_5;
+                if (!logistic || weights == Weights.NONE) {
+                    Assay run = logistic ? saturating(cider) : cider;
+                    all.put(model.word() + "-" + weights.word().replace('/', '-'), calibrated(run, model, weights));
+                }
+            }
         }
         all.put("excluded", excluding(cider, "A1 D8 D5 G7 B1", "excluded"));
-        all.put("excluded-solids", excluding(all.get("puree-citric-solids"), "A1 A3 C2 B1 D4 A5", "excluded"));
+        all.put("excluded-solids", excluding(puree, "A1 A3 C2 B1 D4 A5", "excluded"));
         all.put("marks", marked(cider));
+        all.put("below-single", changed(cuvette, 1, new Well(0, 0), 0, 0.1));
         all.put("millimoles", reported(cider, Unit.MILLIMOLE_PER_LITRE));
         all.put("micromoles", reported(cider, Unit.MICROMOLE_PER_LITRE));
         all.put("hundred-millilitres", reported(cider, Unit.GRAM_PER_100_ML));
         all.put("content", reported(dense(cider), Unit.GRAM_PER_100_G));
         all.put("content-mg", reported(dense(cider), Unit.MILLIGRAM_PER_KILOGRAM));
-        all.put("solids-mg", solids(all.get("puree-citric-solids")));
+        all.put("solids-mg", solids(puree));
         all.put("groups", grouped(cider));
-        Assay kinetic = all.get("cider-malic-kinetic");
         all.put("kinetic-staggered", staggered(kinetic));
         all.put("kinetic-last", with(kinetic, before(kinetic.method(), Before.LAST)));
         all.put("kinetic-marks", markedKinetic(kinetic));
-        all.put("kinetic-two-steps", twoSteps(kinetic));
+        all.put("kinetic-two-steps", twoSteps(kinetic, Creep.EXTRAPOLATE, CreepOwner.NOTHING));
+        all.put("kinetic-next-step", twoSteps(kinetic, Creep.EXTRAPOLATE, CreepOwner.NEXT_STEP));
+        all.put("kinetic-curves", twoSteps(kinetic, Creep.PROGRESS_CURVE, CreepOwner.NOTHING));
         all.put("kinetic-nearest", creep(kinetic, Creep.NONE));
         return all;
+    }
+
+    /** One of them. */
+    static Assay named(String name) throws InputException {
+        return Optional.ofNullable(all().get(name)).orElseThrow();
     }
 
     static Assay excluding(Assay assay, String wells, String reason) {
@@ -127,7 +140,9 @@ final class Variants {
                 method.triggerDilution(),
                 method.before(),
                 method.cautions(),
-                method.uncertainty());
+                method.uncertainty(),
+                method.bench(),
+                method.differences());
     }
 
     private static AssayMethod before(AssayMethod method, Before before) {
@@ -140,7 +155,9 @@ final class Variants {
                 method.triggerDilution(),
                 before,
                 method.cautions(),
-                method.uncertainty());
+                method.uncertainty(),
+                method.bench(),
+                method.differences());
     }
 
     private static Step step(Step step, Timing timing, Creep creep, CalibrationRule calibration, ReportRule report) {
@@ -153,7 +170,10 @@ final class Variants {
                 step.creepOwner(),
                 calibration,
                 report,
-                step.limits());
+                step.limits(),
+                step.signalFormula(),
+                step.chemistry(),
+                step.standard());
     }
 
     private static Assay calibrated(Assay assay, Model model, Weights weights) {
@@ -165,7 +185,8 @@ final class Variants {
 
     private static Assay reported(Assay assay, Unit unit) {
         Step step = assay.method().steps().get(0);
-        ReportRule rule = new ReportRule(unit, step.report().solids());
+        ReportRule rule =
+                new ReportRule(unit, step.report().solids(), step.report().as());
         return with(
                 assay,
                 steps(assay.method(), List.of(step(step, step.timing(), step.creep(), step.calibration(), rule))));
@@ -173,7 +194,8 @@ final class Variants {
 
     private static Assay solids(Assay assay) {
         Step step = assay.method().steps().get(0);
-        ReportRule rule = new ReportRule(step.report().unit(), Unit.MILLIGRAM_PER_KILOGRAM);
+        ReportRule rule = new ReportRule(
+                step.report().unit(), Unit.MILLIGRAM_PER_KILOGRAM, step.report().as());
         return with(
                 assay,
                 steps(assay.method(), List.of(step(step, step.timing(), step.creep(), step.calibration(), rule))));
@@ -202,9 +224,21 @@ final class Variants {
     }
 
     /** The same trace read as two steps, the second of which does nothing. */
-    private static Assay twoSteps(Assay assay) {
+    private static Assay twoSteps(Assay assay, Creep creep, CreepOwner owner) {
         Step step = assay.method().steps().get(0);
-        Step changed = step(step, step.timing(), step.creep(), new CalibrationRule.ByAbsorptivity(), step.report());
+        Step changed = new Step(
+                step.analyte(),
+                step.signal(),
+                step.volumes(),
+                step.timing(),
+                creep,
+                owner,
+                new CalibrationRule.ByAbsorptivity(),
+                step.report(),
+                step.limits(),
+                step.signalFormula(),
+                step.chemistry(),
+                step.standard());
         Taken taken = assay.readings().get(0);
         Taken twice =
                 new Taken(taken.name(), taken.triggerBefore(), List.of(225.0, 1100.0), taken.timeS(), taken.series());
@@ -252,6 +286,19 @@ final class Variants {
                     return blanks.indexOf(well) % 2 == 1 ? new Content.Blank(content.word(), ">0*", true) : content;
                 }));
         return with(assay, layout, new SampleList(samples));
+    }
+
+    /** The same plate as a reader with stray light would see it, so that the standards make an S. */
+    private static Assay saturating(Assay assay) {
+        ReadingSeries before = assay.readings().get(0).series();
+        Taken after = assay.readings().get(1);
+        ReadingSeries.Builder bent = ReadingSeries.endPoint(before.format());
+        for (Well well : before.wells()) {
+            double from = before.absorbance(well, 0);
+            double rise = Math.max(0, after.series().absorbance(well, 0) - from);
+            bent.add(well, from + 1.6 * (1 - Math.pow(1 + Math.pow(rise / 0.6, 1.6), -0.8)));
+        }
+        return assay.withReadings(List.of(assay.readings().get(0), taken(after, bent.build())));
     }
 
     private static Assay marked(Assay assay) {
