@@ -1,82 +1,302 @@
 package tallywell.bench;
 
-import java.util.*;
-import tallywell.trace.*;
-import tallywell.trace.SimulatedTrace.*;
+import java.io.IOException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.Map;
+import java.util.OptionalDouble;
+import java.util.TreeMap;
+import java.util.function.Function;
+import java.util.function.Predicate;
+import tallywell.trace.AfterRule;
+import tallywell.trace.SimulatedTrace;
 
+/**
+ * The study of creep: simulates traces over a grid and sets the tables of docs/creep.md.
+ *
+ * <pre>
+ * CreepStudy [cells=400] [traces=2000] [wrong=40] [seed=1] [into=docs/creep.md]
+ * </pre>
+ *
+ * <p>{@code cells} are drawn from the grid without replacement ({@code cells=all} takes every one), {@code wrong} is the number
+ * of cells for each kind of wrong model. With {@code into} the tables replace what stands between the two marks in that
+ * file; without it they are printed.
+ */
 public final class CreepStudy {
-    public static void main(String[] args) {
-        int cells = Integer.parseInt(args[0]);
-        int per = Integer.parseInt(args[1]);
-        boolean curve = args[2].equals("curve");
-        long seed = args.length > 3 ? Long.parseLong(args[3]) : 1;
-        Fault fault = args.length > 4 ? Fault.valueOf(args[4]) : Fault.NONE;
-        Lag onlyLag = args.length > 5 && !args[5].isBlank() && !args[5].equals("-") ? Lag.valueOf(args[5]) : null;
-        boolean verbose = args.length > 6;
-        Random r = new Random(seed);
-        List<SimulatedTrace> list = new ArrayList<>();
-        double[] ks = {.004, .008, .015, .03, .05}, kap = {.02, .1, .3, 1}, vs = {.001, .003, .01};
-        double[] lags = {0, 0, 20, 60}, creeps = {-.001, 0, .001, .005}, s0 = {.0003, .001}, rho = {0, .5}, min = {8, 15, 30}, da = {.02, .1, .5, 2};
-        double lo = Double.parseDouble(System.getProperty("lo", "0")), hi = Double.parseDouble(System.getProperty("hi", "1e99"));
-        while (list.size() < cells) {
-            boolean fo = r.nextInt(2) == 0;
-            Lag lag = onlyLag != null ? onlyLag : new Lag[] {Lag.COUPLED, Lag.INDUCTION}[r.nextInt(2)];
-            list.add(new SimulatedTrace(fo ? Kinetics.FIRST_ORDER : System.getProperty("pi") != null ? Kinetics.PRODUCT_INHIBITION : Kinetics.MICHAELIS_MENTEN, da[r.nextInt(4)], fo ? ks[r.nextInt(5)] : kap[r.nextInt(4)],
-                vs[r.nextInt(3)], lag, lags[r.nextInt(4)], creeps[r.nextInt(4)], s0[r.nextInt(2)], rho[r.nextInt(2)], min[r.nextInt(3)], 15, 13, .15, fault));
-            double bd = 1000 * list.get(list.size() - 1).bound();
-            if (!(bd >= lo && bd < hi)) list.remove(list.size() - 1);
+    private static final String BEGIN = "<!-- tables: set by CreepStudy -->";
+    private static final String END = "<!-- end of tables -->";
+
+    private final int cells;
+    private final int traces;
+    private final int wrongCells;
+    private final long seed;
+    private final StringBuilder out = new StringBuilder();
+
+    private CreepStudy(Map<String, String> options) {
+        String all = options.getOrDefault("cells", "400");
+        cells = all.equals("all") ? Integer.MAX_VALUE : Integer.parseInt(all);
+        traces = Integer.parseInt(options.getOrDefault("traces", "2000"));
+        wrongCells = Integer.parseInt(options.getOrDefault("wrong", "40"));
+        seed = Long.parseLong(options.getOrDefault("seed", "1"));
+    }
+
+    /** Runs the study. */
+    public static void main(String[] arguments) throws IOException {
+        Map<String, String> options = new TreeMap<>();
+        for (String argument : arguments) {
+            int sign = argument.indexOf('=');
+            options.put(argument.substring(0, sign), argument.substring(sign + 1));
         }
-        AfterRule rule = curve ? new AfterRule.ProgressCurve(OptionalDouble.empty()) : new AfterRule.Extrapolate(OptionalDouble.empty());
-        long t0 = System.nanoTime();
-        List<String> out = Collections.synchronizedList(new ArrayList<>());
-        double[] tot = new double[20];
-        list.parallelStream().forEach(c -> {
-            double bound = 1000 * c.bound(), left = 1000 * c.burstLeftAtEnd();
-            Source src = c.source();
-            Random q = new Random(c.hashCode() + seed);
-            int n = 0, inc = 0, cov = 0, over = 0, ovfl = 0, misfit = 0, bad = 0;
-            double s = 0, ss = 0, su = 0;
-            Map<TraceFlag, Integer> fl = new TreeMap<>();
-            for (int i = 0; i < per; i++) {
-                Drawn d = src.draw(q);
-                Change ch = DeltaA.of(d.baseline(), d.after(), rule);
-                for (TraceFlag f : ch.flags()) fl.merge(f, 1, Integer::sum);
-                double e = 1000 * (ch.deltaA() - c.change()), u = 1000 * ch.uDeltaA().getAsDouble();
-                boolean flag = ch.flags().contains(TraceFlag.REACTION_INCOMPLETE);
-                double lf = ch.finished().isPresent() ? 1000 * c.burstLeft(d.after().timeS(ch.finished().get().from())) : 0;
-                if (lf > .5) { over++; if (flag) ovfl++; }
-                boolean any = ch.flags().contains(TraceFlag.JUMP) || ch.flags().contains(TraceFlag.CREEP_NOT_CONSTANT) || ch.flags().contains(TraceFlag.CURVE_MISFIT)|| ch.flags().contains(TraceFlag.BASELINE_DRIFTS);
-                if (flag) inc++;
-                if (!flag && !any && Math.abs(e) > 2 * u) bad++;
-                if (!flag) { n++; s += e; ss += e * e; su += u * u; if (Math.abs(e) < 1.96 * u) cov++; }
+        String tables = new CreepStudy(options).run();
+        String into = options.get("into");
+        if (into == null) {
+            System.out.print(tables);
+        } else {
+            Path file = Path.of(into);
+            String text = Files.readString(file, StandardCharsets.UTF_8);
+            int begin = text.indexOf(BEGIN) + BEGIN.length();
+            Files.writeString(file, text.substring(0, begin) + "\n\n" + tables + text.substring(text.indexOf(END)));
+        }
+    }
+
+    private String run() {
+        List<SimulatedTrace> grid = StudyGrid.right(cells, seed);
+        line(
+                "%d cells of the grid, %d traces each, seed %d. An absorbance is in mA throughout. A cell meets a limit if it",
+                grid.size(), traces, seed);
+        line("does so within two standard deviations of the simulation (of bias: rms / √n; of coverage: √(0.05 · 0.95 / n)).");
+        line("");
+        AfterRule curve = new AfterRule.ProgressCurve(OptionalDouble.empty());
+        AfterRule lineRule = new AfterRule.Extrapolate(OptionalDouble.empty());
+        List<CellResult> byCurve = results(grid, curve, traces);
+        List<CellResult> byLine = results(grid, lineRule, traces);
+        limits(byCurve, byLine);
+        strata("progress-curve", byCurve, 0.3);
+        strata("extrapolate", byLine, 0.5);
+        failures("progress-curve", byCurve, true);
+        failures("extrapolate", byLine, false);
+        wrong(curve, lineRule);
+        return out.toString();
+    }
+
+    private List<CellResult> results(List<SimulatedTrace> grid, AfterRule rule, int count) {
+        return grid.parallelStream()
+                .map(cell -> CellResult.of(cell, rule, count, seed))
+                .toList();
+    }
+
+    private void line(String format, Object... values) {
+        out.append(String.format(Locale.ROOT, format, values)).append('\n');
+    }
+
+    private static boolean mustFlag(CellResult cell) {
+        return cell.bound() > 3;
+    }
+
+    private static boolean mustNotFlag(CellResult cell) {
+        return cell.burstLeft() < 0.1 && cell.bound() < 1.5;
+    }
+
+    private static boolean missed(CellResult cell) {
+        return cell.flagged() < 0.98 - 2 * Math.sqrt(0.02 * 0.98 / cell.traces());
+    }
+
+    private static boolean missedLate(CellResult cell) {
+        return cell.late() > 0
+                && (double) cell.lateFlagged() / cell.late() < 0.98 - 2 * Math.sqrt(0.02 * 0.98 / cell.late());
+    }
+
+    private static boolean falselyFlagged(CellResult cell) {
+        return cell.flagged() > 0.03 + 2 * Math.sqrt(0.03 * 0.97 / cell.traces());
+    }
+
+    private static boolean biased(CellResult cell, double limit) {
+        return Math.abs(cell.bias()) > limit + 2 * cell.mcOfBias();
+    }
+
+    private static boolean coversTooLittle(CellResult cell) {
+        return cell.covered() < 0.93 - 2 * cell.mcOfCovered();
+    }
+
+    private static boolean coversTooMuch(CellResult cell) {
+        return !cell.mayCoverMore() && cell.covered() > 0.97 + 2 * cell.mcOfCovered();
+    }
+
+    private static boolean tooWide(CellResult cell) {
+        return cell.rms() > 1.2 * cell.bound() * (1 + 2 / Math.sqrt(2.0 * cell.judged()));
+    }
+
+    private void limits(List<CellResult> byCurve, List<CellResult> byLine) {
+        line("| asked of the estimator | progress-curve | extrapolate |");
+        line("| --- | --- | --- |");
+        line(
+                "| flags incomplete, ≥ 98 %%, where it must (bound over 3; burst left over 0.5 at the chosen start) | %s | %s |",
+                share(byCurve, CreepStudy::mustFlag, cell -> !missed(cell)),
+                share(byLine, cell -> cell.late() > cell.traces() / 50, cell -> !missedLate(cell)));
+        line(
+                "| the same, all such traces together | %s | %s |",
+                percent(mean(byCurve, CreepStudy::mustFlag, CellResult::flagged)),
+                percent((double) byLine.stream().mapToInt(CellResult::lateFlagged).sum()
+                        / Math.max(1, byLine.stream().mapToInt(CellResult::late).sum())));
+        line(
+                "| does not flag, ≤ 3 %%, where it must not (burst left under 0.1, bound under 1.5) | %s | %s |",
+                share(byCurve, CreepStudy::mustNotFlag, cell -> !falselyFlagged(cell)),
+                share(byLine, CreepStudy::mustNotFlag, cell -> !falselyFlagged(cell)));
+        line(
+                "| the same, all such traces together | %s | %s |",
+                percent(mean(byCurve, CreepStudy::mustNotFlag, CellResult::flagged)),
+                percent(mean(byLine, CreepStudy::mustNotFlag, CellResult::flagged)));
+        line(
+                "| bias of traces not flagged: ≤ 0.3 and ≤ 0.5 | %s | %s |",
+                share(byCurve, CellResult::isJudged, cell -> !biased(cell, 0.3)),
+                share(byLine, CellResult::isJudged, cell -> !biased(cell, 0.5)));
+        line(
+                "| 95 %% intervals cover 93 to 97 %% (more where creep or lag is zero) | %s | %s |",
+                share(byCurve, CellResult::isJudged, cell -> !coversTooLittle(cell) && !coversTooMuch(cell)),
+                share(byLine, CellResult::isJudged, cell -> !coversTooLittle(cell) && !coversTooMuch(cell)));
+        line(
+                "| coverage, all traces not flagged together | %s | %s |", percent(coverage(byCurve)), percent(coverage(byLine)));
+        line(
+                "| rms within 1.2 times the bound | %s | not asked |",
+                share(byCurve, CellResult::isJudged, cell -> !tooWide(cell)));
+        line("");
+    }
+
+    private static String percent(double part) {
+        return String.format(Locale.ROOT, "%.1f %%", 100 * part);
+    }
+
+    private static String share(List<CellResult> all, Predicate<CellResult> of, Predicate<CellResult> good) {
+        long base = all.stream().filter(of).count();
+        long met = all.stream().filter(of).filter(good).count();
+        return String.format(Locale.ROOT, "%d of %d cells", met, base);
+    }
+
+    private interface Figure {
+        double of(CellResult cell);
+    }
+
+    private static double mean(List<CellResult> all, Predicate<CellResult> of, Figure figure) {
+        return all.stream().filter(of).mapToDouble(figure::of).average().orElse(Double.NaN);
+    }
+
+    private static double coverage(List<CellResult> all) {
+        double covered = all.stream().mapToDouble(cell -> cell.covered() * cell.judged()).sum();
+        return covered / all.stream().mapToInt(CellResult::judged).sum();
+    }
+
+    private void strata(String name, List<CellResult> all, double limit) {
+        line("`%s`, by kind of cell (cells with one trace in twenty or more not flagged):", name);
+        line("");
+        line("| cells | n | largest bias | biased | rms / bound, median | coverage, mean | under 93 %% | over 97 %% |");
+        line("| --- | --- | --- | --- | --- | --- | --- | --- |");
+        Map<String, Function<CellResult, String>> by = new TreeMap<>();
+        by.put("1", cell -> String.format(Locale.ROOT, "%.0f min", cell.cell().minutes()));
+        by.put("2", cell -> cell.cell().carry() == 0 ? "white noise" : "carry 0.5");
+        by.put("3", cell -> String.format(Locale.ROOT, "ΔA %.2f", cell.cell().change()));
+        by.put("4", cell -> cell.cell().lagS() == 0
+                ? "no lag"
+                : cell.cell().lag().name().toLowerCase(Locale.ROOT) + " lag");
+        by.put("5", cell -> cell.cell().kinetics().name().toLowerCase(Locale.ROOT).replace('_', ' '));
+        for (Function<CellResult, String> kind : by.values()) {
+            Map<String, List<CellResult>> groups = new TreeMap<>();
+            for (CellResult cell : all) {
+                if (cell.isJudged()) {
+                    groups.computeIfAbsent(kind.apply(cell), key -> new ArrayList<>()).add(cell);
+                }
             }
-            double bias = s / n, rms = Math.sqrt(ss / n);
-            boolean must = curve ? bound > 3 : false, mustNot = left < .1 && bound < 1.5;
-            String v = "";
-            if (curve && must && inc < .98 * per) v += " MISSED";
-            if (!curve && over > 0.02 * per && ovfl < .98 * over) v += " MISSED" + ovfl * 100 / over;
-            if (mustNot && inc > .03 * per) v += " FALSE";
-            if (n > per / 20) {
-                double mc = 2 * rms / Math.sqrt(n);
-                if (Math.abs(bias) > (curve ? .3 : .5) + mc) v += " BIAS";
-                double cv = 100.0 * cov / n, cmc = 200 * Math.sqrt(.05 * .95 / n);
-                if (cv < 93 - cmc) v += " LOWCOV";
-                if (cv > 97 + cmc && c.lagS() > 0 && c.creepPerMin() != 0) v += " HICOV";
-                if (curve && rms > 1.2 * bound * (1 + 2 / Math.sqrt(2.0 * n))) v += " RMS";
+            groups.forEach((key, group) -> stratum(key, group, limit));
+        }
+        line("");
+    }
+
+    private void stratum(String key, List<CellResult> group, double limit) {
+        double largest = group.stream().mapToDouble(cell -> Math.abs(cell.bias())).max().orElse(0);
+        double[] ratios =
+                group.stream().mapToDouble(cell -> cell.rms() / cell.bound()).sorted().toArray();
+        line(
+                "| %s | %d | %.2f | %d | %.2f | %s | %d | %d |",
+                key,
+                group.size(),
+                largest,
+                group.stream().filter(cell -> biased(cell, limit)).count(),
+                ratios[ratios.length / 2],
+                percent(coverage(group)),
+                group.stream().filter(CreepStudy::coversTooLittle).count(),
+                group.stream().filter(CreepStudy::coversTooMuch).count());
+    }
+
+    private void failures(String name, List<CellResult> all, boolean curve) {
+        List<String> rows = new ArrayList<>();
+        for (CellResult cell : all) {
+            List<String> why = new ArrayList<>();
+            if (curve ? mustFlag(cell) && missed(cell) : cell.late() > cell.traces() / 50 && missedLate(cell)) {
+                why.add("not flagged");
             }
-            if ((fault != Fault.NONE || onlyLag == Lag.TWO_STEPS || System.getProperty("pi") != null) && bad > .05 * per + 2 * Math.sqrt(.0475 * per)) v += " BAD";
-            synchronized (tot) {
-                tot[0]++; if (v.isEmpty()) tot[1]++;
-                String[] names = {"MISSED", "FALSE", "BIAS", "LOWCOV", "HICOV", "RMS", "BAD"};
-                for (int i = 0; i < 7; i++) if (v.contains(names[i])) tot[2 + i]++;
-                if (must) tot[10]++; if (mustNot) tot[11]++; if (n > per / 20) tot[12]++;
+            if (mustNotFlag(cell) && falselyFlagged(cell)) {
+                why.add("flagged");
             }
-            if (!v.isEmpty() || verbose) out.add(String.format(Locale.ROOT, "%s D%.2f %s lag%s%.0f creep%.0f s%.1f r%.1f %dmin | bound %.2f left %.3f | inc %.3f n%d bias %.2f rms %.2f ratio %.2f u %.2f cov %.1f bad %.3f %s |%s", c.kinetics() == Kinetics.FIRST_ORDER ? "FO" : "MM", c.change(),
-                c.kinetics() == Kinetics.FIRST_ORDER ? "k" + c.first() : "K" + c.first() + " V" + c.vmaxPerS(), c.lag().name().charAt(0), c.lagS(), c.creepPerMin() * 1000, c.noise() * 1000, c.carry(), (int) c.minutes(), bound, left, (double) inc / per, n, bias, rms, rms / bound, Math.sqrt(su / n), 100.0 * cov / n, (double) bad / per, fl, v));
-        });
-        Collections.sort(out);
-        out.forEach(System.out::println);
-        System.out.printf(Locale.ROOT, "cells %.0f ok %.0f | MISSED %.0f/%.0f FALSE %.0f/%.0f | judged %.0f BIAS %.0f LOWCOV %.0f HICOV %.0f RMS %.0f BAD %.0f%n", tot[0], tot[1], tot[2], tot[10], tot[3], tot[11], tot[12], tot[4], tot[5], tot[6], tot[7], tot[8]);
-        System.out.printf("%.1f s, %.1f us a trace incl. drawing%n", (System.nanoTime() - t0) / 1e9, (System.nanoTime() - t0) / 1e3 * 2 / cells / per);
+            if (cell.isJudged()) {
+                if (biased(cell, curve ? 0.3 : 0.5)) {
+                    why.add("bias");
+                }
+                if (coversTooLittle(cell) || coversTooMuch(cell)) {
+                    why.add("coverage");
+                }
+                if (curve && tooWide(cell)) {
+                    why.add("rms");
+                }
+            }
+            if (!why.isEmpty()) {
+                rows.add(String.format(
+                        Locale.ROOT,
+                        "| %s | %.2f | %.2f | %s | %.2f ± %.2f | %.2f | %s | %s |",
+                        cell.name(),
+                        cell.bound(),
+                        cell.burstLeft(),
+                        percent(cell.flagged()),
+                        cell.bias(),
+                        cell.mcOfBias(),
+                        cell.rms(),
+                        percent(cell.covered()),
+                        String.join(", ", why)));
+            }
+        }
+        line("`%s`: the %d of %d cells that miss a limit.", name, rows.size(), all.size());
+        line("");
+        line("| cell | bound | burst left | flagged | bias | rms | coverage | misses |");
+        line("| --- | --- | --- | --- | --- | --- | --- | --- |");
+        rows.stream().sorted().forEach(row -> line("%s", row));
+        line("");
+    }
+
+    private void wrong(AfterRule curve, AfterRule lineRule) {
+        line("Wrong models: part of the traces that are flagged, or within twice their standard uncertainty.");
+        line("");
+        line("| what is wrong | cells | progress-curve | cells ≥ 95 %% | extrapolate | cells ≥ 95 %% |");
+        line("| --- | --- | --- | --- | --- | --- |");
+        int count = Math.max(1, traces / 2);
+        for (StudyGrid.Wrong wrong : StudyGrid.Wrong.values()) {
+            List<SimulatedTrace> grid = StudyGrid.wrong(wrong, wrongCells, seed);
+            List<CellResult> byCurve = results(grid, curve, count);
+            List<CellResult> byLine = results(grid, lineRule, count);
+            line(
+                    "| %s | %d | %s | %d | %s | %d |",
+                    wrong.name().toLowerCase(Locale.ROOT).replace('_', ' '),
+                    grid.size(),
+                    percent(1 - mean(byCurve, cell -> true, CellResult::unsafe)),
+                    byCurve.stream().filter(CreepStudy::isSafe).count(),
+                    percent(1 - mean(byLine, cell -> true, CellResult::unsafe)),
+                    byLine.stream().filter(CreepStudy::isSafe).count());
+        }
+        line("");
+    }
+
+    private static boolean isSafe(CellResult cell) {
+        return cell.unsafe() < 0.05 + 2 * Math.sqrt(0.05 * 0.95 / cell.traces());
     }
 }

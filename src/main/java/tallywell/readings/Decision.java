@@ -65,7 +65,7 @@ final class Decision {
         if (choice.block().isEmpty()) {
             refuseOpen(fitting, all, possible, read);
         }
-        return new Export(file, fitting, explanation(fitting, all, possible, read.get(fitting.get(0))));
+        return new Export(file, fitting, explanation(fitting, all, read.get(fitting.get(0))));
     }
 
     private void refuseOpen(
@@ -154,8 +154,7 @@ final class Decision {
         return String.join(", ", remarks);
     }
 
-    private Explanation explanation(
-            List<Block> blocks, Map<Block, Draft> all, List<Interpretation> possible, @Nullable Interpretation way) {
+    private Explanation explanation(List<Block> blocks, Map<Block, Draft> all, @Nullable Interpretation way) {
         List<String> lines = blocks.stream().map(Decision::line).toList();
         List<Notice> notices = new ArrayList<>(notes);
         if (blocks.stream().anyMatch(block -> isMilli(all.get(block)))) {

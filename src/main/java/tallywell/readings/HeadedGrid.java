@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.OptionalInt;
 import java.util.stream.IntStream;
+import org.jspecify.annotations.Nullable;
 import tallywell.notice.InputException;
 import tallywell.notice.Notice;
 import tallywell.plate.PlateFormat;
@@ -333,7 +334,7 @@ final class HeadedGrid implements Form {
                     -1);
         }
 
-        private PlateFormat whole(List<Well> wells) {
+        private @Nullable PlateFormat whole(List<Well> wells) {
             return PlateFormat.KNOWN.stream()
                     .filter(format ->
                             format.wells() == wells.size() && wells.stream().allMatch(format::holds))

@@ -20,6 +20,7 @@ import org.apache.poi.xssf.usermodel.XSSFClientAnchor;
 import org.apache.poi.xssf.usermodel.XSSFDrawing;
 import tallywell.curve.Calibration;
 import tallywell.curve.Curve;
+import tallywell.curve.Line;
 import tallywell.curve.Standard;
 import tallywell.report.CalibrationPlaces.Fact;
 import tallywell.report.CalibrationPlaces.Scope;
@@ -53,7 +54,7 @@ final class CalibrationChart {
         grid(left);
         XDDFScatterChartData data = (XDDFScatterChartData) chart.createData(ChartTypes.SCATTER, bottom, left);
         standards(data, step, section);
-        curve(data, calibration, section, ConcentrationFormula.isLine(step));
+        curve(data, calibration, section, calibration.curve() instanceof Line);
         chart.plot(data);
         chart.getOrAddLegend().setPosition(LegendPosition.BOTTOM);
         chart.setAutoTitleDeleted(true);

@@ -1,9 +1,7 @@
 package tallywell.report;
 
 import java.io.IOException;
-import java.util.EnumMap;
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import tallywell.curve.Calibration;
@@ -74,12 +72,15 @@ final class CalibrationSheet {
     private final class Part {
         private final StepAnalysis step;
         private final Section section;
-        private final Map<Fact, OptionalDouble> used = new EnumMap<>(Fact.class);
-        private final Map<Fact, OptionalDouble> all = new EnumMap<>(Fact.class);
+        private final FactValues used;
+        private final Optional<FactValues> all;
 
         Part(StepAnalysis step) {
             this.step = step;
             this.section = draft.calibration().of(step.number());
+            this.used = new FactValues(draft.analysis(), step);
+            this.all = draft.whole()
+                    .map(whole -> new FactValues(whole, whole.steps().get(step.number() - 1)));
         }
 
         void write() throws IOException {
@@ -165,11 +166,10 @@ final class CalibrationSheet {
             if (fitted) {
                 sheet.text(3, "Value, all", Looks.HEAD_WORKING);
             }
-            new FactFormulas(draft, step).values(used, all);
             for (Fact fact : section.facts()) {
                 sheet.row(section.row(fact));
                 sheet.text(0, fact.label(), Looks.TEXT);
-                fact(fact, Scope.USED, used);
+                fact(fact, Scope.USED, Optional.of(used));
                 sheet.text(2, fact.unit(), Looks.NOTE);
                 if (fitted && fact.compareTo(Fact.POINTS) >= 0 && draft.whole().isPresent()) {
                     fact(fact, Scope.ALL, all);
@@ -177,19 +177,18 @@ final class CalibrationSheet {
             }
         }
 
-        private void fact(Fact fact, Scope scope, Map<Fact, OptionalDouble> values) {
-            OptionalDouble value = values.getOrDefault(fact, OptionalDouble.empty());
+        private void fact(Fact fact, Scope scope, Optional<FactValues> values) {
+            OptionalDouble value = values.isPresent() ? values.get().of(fact) : OptionalDouble.empty();
             Look look = scope == Scope.ALL ? Looks.NOTE : Looks.TEXT;
-            look = look.format(value.isPresent() ? Looks.digits(value.getAsDouble(), 6) : "");
-            if (fact == Fact.POINTS) {
-                look = look.format("0");
-            }
-            Optional<String> formula = new FactFormulas(draft, step).formula(fact, scope);
+            look = look.format(
+                    fact == Fact.POINTS || value.isEmpty() ? "General" : Looks.digits(value.getAsDouble(), 6));
+            Optional<String> formula = new FactFormulas(draft, step, scope).of(fact);
             if (formula.isPresent()) {
                 sheet.formula(scope.fact, formula.get(), value, look);
             } else if (value.isPresent()) {
+                boolean input = fact.compareTo(Fact.POINTS) < 0;
                 sheet.number(
-                        scope.fact, value.getAsDouble(), look.format("General").fill(Look.Fill.INPUT));
+                        scope.fact, value.getAsDouble(), input ? Looks.INPUT : Looks.COMPUTED.format(look.format()));
             }
         }
 

@@ -51,9 +51,11 @@ final class ResultPlaces {
     private final Map<String, Integer> rowOf = new HashMap<>();
     private final Map<String, Integer> rowOfWell = new HashMap<>();
     private final int replicates;
+    private final int differences;
 
     ResultPlaces(Analysis analysis) {
         results = analysis.results();
+        differences = analysis.differences().size();
         int most = 1;
         for (int i = 0; i < results.size(); i++) {
             Result result = results.get(i);
@@ -104,8 +106,13 @@ final class ResultPlaces {
         return firstReplicate() + replicates;
     }
 
+    /** The row of a result by difference, from 0: they stand after the others. */
+    int rowOfDifference(int index) {
+        return results.size() + 1 + index;
+    }
+
     int lastRow() {
-        return Math.max(1, results.size());
+        return Math.max(1, results.size() + differences);
     }
 
     static String own(int row, ResultColumns column) {

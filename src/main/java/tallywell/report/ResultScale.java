@@ -45,7 +45,7 @@ final class ResultScale {
 
     /** The value for 1 g/L. */
     double value() {
-        double scale = result.dilution().factor();
+        double scale = result.dilution().factor() * form();
         if (ownVolume().isPresent()) {
             scale *= volumes().sampleUl() / ownVolume().getAsDouble();
         }
@@ -55,11 +55,27 @@ final class ResultScale {
         }
         return switch (unit.kind()) {
             case CONCENTRATION -> scale / unit.factor();
-            case AMOUNT_CONCENTRATION ->
-                scale * PER_MILLI / step.step().analyte().molarMass().orElseThrow() / unit.factor();
+            case AMOUNT_CONCENTRATION -> scale * PER_MILLI / molarMass() / unit.factor();
             case CONTENT -> scale / (10 * density().orElseThrow()) / unit.factor();
             default -> throw new AssertionError("no unit for a result: " + unit);
         };
+    }
+
+    /** Mass of the form that the report states for each mass of analyte. */
+    private double form() {
+        return step.step()
+                .report()
+                .as()
+                .map(form -> form.massRatio(step.step().analyte().molarMass().orElseThrow()))
+                .orElse(1.0);
+    }
+
+    private double molarMass() {
+        return step.step()
+                .report()
+                .as()
+                .map(form -> form.formula().molarMass())
+                .orElseGet(() -> step.step().analyte().molarMass().orElseThrow());
     }
 
     /** The formula for the same. */
@@ -67,6 +83,9 @@ final class ResultScale {
         int row = draft.results().row(result);
         CalibrationPlaces.Section section = draft.calibration().of(step.number());
         StringBuilder formula = new StringBuilder(ResultPlaces.own(row, ResultColumns.DILUTION));
+        if (step.step().report().as().isPresent()) {
+            formula.append('*').append(Numbers.plain(form()));
+        }
         if (ownVolume().isPresent()) {
             formula.append('*')
                     .append(section.cell(CalibrationPlaces.Fact.VOLUME_SAMPLE, CalibrationPlaces.Scope.USED))
@@ -81,7 +100,10 @@ final class ResultScale {
                     .append("*100");
         } else if (result.unit().kind() == Kind.AMOUNT_CONCENTRATION) {
             formula.append("*1000/")
-                    .append(section.cell(CalibrationPlaces.Fact.MOLAR_MASS, CalibrationPlaces.Scope.USED));
+                    .append(
+                            step.step().report().as().isPresent()
+                                    ? Numbers.plain(molarMass())
+                                    : section.cell(CalibrationPlaces.Fact.MOLAR_MASS, CalibrationPlaces.Scope.USED));
         } else if (result.unit().kind() == Kind.CONTENT) {
             formula.append("/(10*")
                     .append(ResultPlaces.own(row, ResultPlaces.Working.DENSITY))

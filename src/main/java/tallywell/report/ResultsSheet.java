@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import org.apache.poi.ss.util.CellRangeAddress;
+import tallywell.assess.JudgedDifference;
 import tallywell.assess.Judgement;
 import tallywell.assess.Verdict;
 import tallywell.method.Sample;
@@ -58,6 +59,7 @@ final class ResultsSheet {
             ResultColumns.write(draft.report(), judgement, new Columns(judgement, row));
             new Extra(judgement, row).write();
         }
+        differences();
         sheet.freeze(1, 5);
         sheet.poi().setAutoFilter(new CellRangeAddress(0, places.lastRow(), 0, ResultColumns.count() - 1));
         sheet.widths(16, 8, 8, 6, 24, 14, 11, 9, 5, 5, 5, 5, 11, 9, 11, 10, 16, 9, 30, 12);
@@ -65,6 +67,16 @@ final class ResultsSheet {
             sheet.width(column, column < places.firstReplicate() ? 17 : 12);
         }
         sheet.print(true, false, 1, draft.report().run());
+    }
+
+    /** Results by difference follow from the values of two rows above. */
+    private void differences() throws IOException {
+        List<JudgedDifference> all = draft.report().assessment().differences();
+        for (int i = 0; i < all.size(); i++) {
+            JudgedDifference judged = all.get(i);
+            sheet.row(places.rowOfDifference(i));
+            DifferenceRow.write(draft.report(), judged, new DifferenceCells(sheet, places, judged));
+        }
     }
 
     private static String unlessEmpty(String cell, String formula) {

@@ -7,6 +7,7 @@ import java.util.OptionalDouble;
 import java.util.stream.Collectors;
 import tallywell.assess.Assessment;
 import tallywell.assess.Check;
+import tallywell.assess.JudgedDifference;
 import tallywell.assess.Judgement;
 import tallywell.assess.Verdict;
 import tallywell.quantity.Numbers;
@@ -63,6 +64,7 @@ final class SummarySheet {
         acceptance();
         int before = row;
         results(samples(), "Results");
+        differences();
         results(others("control"), "Controls");
         results(others("spike"), "Spikes");
         boolean onePage = row - before <= MOST_ON_ONE_PAGE;
@@ -161,6 +163,40 @@ final class SummarySheet {
         }
         for (Judgement judgement : judgements) {
             result(judgement, recovered);
+        }
+    }
+
+    /** Results by difference, each from the total and the free amount above. */
+    private void differences() throws IOException {
+        List<JudgedDifference> all = report.assessment().differences();
+        if (all.isEmpty()) {
+            return;
+        }
+        section("By difference");
+        for (int i = 0; i < all.size(); i++) {
+            JudgedDifference judged = all.get(i);
+            Result of = judged.difference().row();
+            String seen = Words.brief(of.flags());
+            sheet.row(row++, 2 + LINE_PT * ChecksSheet.lines(seen, (int) (double) widths.get(last() - 1)));
+            sheet.text(0, of.name() + ", " + of.analyte(), CELL_WRAPPED);
+            String cell = ResultPlaces.cell(draft.results().rowOfDifference(i), ResultColumns.VALUE);
+            String formula = "IF(" + cell + "=\"\",\"no value\"," + cell + ")";
+            Look look = CELL.face(Look.Face.BOLD).align(Look.Align.RIGHT);
+            if (of.value().isPresent()) {
+                double value = of.value().getAsDouble();
+                sheet.formula(value(), formula, value, look.format(Looks.digits(value, DIGITS)));
+            } else {
+                sheet.formula(value(), formula, "no value", look);
+            }
+            int at = value() + 1;
+            sheet.text(at++, of.unit().symbol(), CELL.align(Look.Align.TOP));
+            sheet.number(at++, of.n(), top("0"));
+            sheet.blank(at++, CELL);
+            sheet.text(
+                    at++,
+                    judged.verdict().word(),
+                    ResultsSheet.verdict(judged.verdict()).align(Look.Align.TOP).edge(Look.Edge.UNDER));
+            sheet.text(at, seen, CELL_WRAPPED);
         }
     }
 

@@ -254,13 +254,11 @@ final class WellsSheet {
         private void concentration(
                 WellPlaces.Working column, CalibrationPlaces.Scope scope, String net, Optional<WellResult> value) {
             OptionalDouble cached = plain(value);
-            Optional<String> formula = ConcentrationFormula.of(draft, step, scope, net);
-            Look look = WORKING.format(Looks.CREEP);
-            if (formula.isPresent()) {
-                sheet.formula(column.column(), formula.get(), cached, look);
-            } else {
-                sheet.number(column.column(), cached, Looks.COMPUTED.format(Looks.CREEP));
-            }
+            sheet.formula(
+                    column.column(),
+                    ConcentrationFormula.of(draft, step, scope, net),
+                    cached,
+                    WORKING.format(Looks.CREEP));
         }
 
         /** The concentration at the volume of the method; a sample's own volume is in the scale of its result. */

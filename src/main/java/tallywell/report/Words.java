@@ -60,6 +60,7 @@ final class Words {
             case SCATTER_HIGH -> "wells scatter more than others";
             case BELOW_DETECTION -> "below the detection limit";
             case BELOW_QUANTIFICATION -> "below the limit of quantification";
+            case EQUILIBRIUM_LOST -> "no equilibrium to reckon from";
         };
     }
 

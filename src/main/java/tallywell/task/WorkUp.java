@@ -103,9 +103,11 @@ public final class WorkUp {
                 return new Outcome(List.of(), List.of(), List.of(), 0, 0);
             }
             outputs.commit();
+            List<Notice> notices = new ArrayList<>(report.analysis().notices());
+            notices.addAll(loaded.departures());
             return new Outcome(
                     List.of(line(report)),
-                    report.analysis().notices(),
+                    notices,
                     written,
                     0,
                     report.assessment().passed() ? 0 : 1);
@@ -132,11 +134,13 @@ public final class WorkUp {
                     return new Outcome(List.of(), List.of(), List.of(), 0, 0);
                 }
                 try {
-                    Report report = report(request, load(request, i));
+                    RunLoader.Loaded loaded = load(request, i);
+                    Report report = report(request, loaded);
                     workbook.add(report);
                     tables.add(report);
                     lines.add(line(report));
                     notices.addAll(report.analysis().notices());
+                    notices.addAll(loaded.departures());
                     failed += report.assessment().passed() ? 0 : 1;
                 } catch (InputException e) {
                     leftOut++;
@@ -149,7 +153,7 @@ public final class WorkUp {
                 throw new InputException(notices);
             }
             outputs.write(output, workbook::finish);
-            tables.close();
+            tables.finish();
             written.addAll(tables.targets());
             outputs.commit();
         } catch (IOException e) {
@@ -163,8 +167,8 @@ public final class WorkUp {
             return loader.load(request.runs().get(index));
         }
         AdHocRun adHoc = request.adHoc().orElseThrow();
-        int steps = loader.steps(adHoc.name(), adHoc.method());
-        return loader.load(adHoc.name(), Optional.empty(), adHoc.run(steps));
+        int triggers = loader.triggers(adHoc.name(), adHoc.method());
+        return loader.load(adHoc.name(), Optional.empty(), adHoc.run(triggers));
     }
 
     private Report report(Request request, RunLoader.Loaded loaded) throws InputException {
@@ -238,6 +242,11 @@ public final class WorkUp {
 
         @Override
         public void close() throws OutputException {
+            finish();
+        }
+
+        /** Ends the tables, so that they can be put in place. */
+        void finish() throws OutputException {
             try {
                 if (results.isPresent()) {
                     results.get().close();

@@ -50,6 +50,26 @@ public record Change(
     }
 
     /**
+     * A reading less the line or the curve.
+     *
+     * @param after the series that this came from
+     * @param reading counted from 0
+     * @return empty where no line or curve goes through that reading, or it was left out
+     */
+    public OptionalDouble residual(Series after, int reading) {
+        double y = after.absorbance(reading);
+        double t = after.timeS(reading);
+        if (finished.isPresent()) {
+            return finished.get().uses(reading)
+                    ? OptionalDouble.of(y - finished.get().at(t))
+                    : OptionalDouble.empty();
+        }
+        return curve.isEmpty() || curve.get().leftOut().contains(reading)
+                ? OptionalDouble.empty()
+                : OptionalDouble.of(y - curve.get().at(t));
+    }
+
+    /**
      * The baseline of the next step: the finished line at its trigger, or the reading of this step where there is no
      * line.
      *

@@ -30,8 +30,40 @@ final class CurveSearch {
 
     private CurveSearch() {}
 
-    /** What was found: the noise, the readings scaled by it, the curve that showed it, and all curves (one at least). */
-    record Found(ReadingNoise noise, CurveData data, double[] shown, List<CurveFit> fits) {
+    /** What was found. */
+    static final class Found {
+        private final ReadingNoise noise;
+        private final CurveData data;
+        private final double[] shown;
+        private final List<CurveFit> fits;
+
+        private Found(ReadingNoise noise, CurveData data, double[] shown, List<CurveFit> fits) {
+            this.noise = noise;
+            this.data = data;
+            this.shown = shown;
+            this.fits = List.copyOf(fits);
+        }
+
+        /** Noise about the rough curve that fitted best. */
+        ReadingNoise noise() {
+            return noise;
+        }
+
+        /** The readings, scaled by that noise. */
+        CurveData data() {
+            return data;
+        }
+
+        /** The readings, scaled by that noise but for another carry. */
+        CurveData data(double carry) {
+            return data.with(noise, carry, shown);
+        }
+
+        /** All curves, one at least. */
+        List<CurveFit> fits() {
+            return fits;
+        }
+
         /** The curve with the least sum of squares. */
         CurveFit closest() {
             return least(fits);

@@ -112,7 +112,8 @@ final class FinishedLine {
         if (burst || isReaction(fit.slope(), t[t.length - 1], fit.at(0) - before)) {
             flags.add(TraceFlag.REACTION_INCOMPLETE);
         }
-        if (tail != null && tail.jumps()) {
+        boolean steps = Spikes.jumps(leftOut == null ? y : Spikes.kept(y, leftOut));
+        if (steps || tail != null && tail.jumps()) {
             flags.add(TraceFlag.JUMP);
         }
         if (bends()) {
@@ -123,37 +124,78 @@ final class FinishedLine {
 
     /** Tests the line for a bend, the noise being judged from what remains once it may bend. */
     private boolean bends() {
-        if (fit.n() < FEWEST_FOR_BEND) {
+        int n = fit.n();
+        if (n < FEWEST_FOR_BEND) {
             return false;
         }
-        int n = fit.n();
-        double[][] powers = new double[4][n];
-        double[] r = new double[n];
-        int row = 0;
-        for (int i = from; i < t.length; i++) {
-            if (leftOut == null || !leftOut[i]) {
-                double x = (t[i] - fit.timeMean()) / (t[t.length - 1] - t[from]);
-                r[row] = y[i];
-                for (int k = 0; k < powers.length; k++) {
-                    powers[k][row] = k == 0 ? 1 : powers[k - 1][row] * x;
-                }
-                row++;
-            }
+        double limit = BENT_GAIN * (1 + 8.0 / (n - 4));
+        double floor = BurstTail.LEAST_SCATTER * BurstTail.LEAST_SCATTER;
+        Bend bend = new Bend();
+        double remains = Math.max(0, fit.squares() - bend.both);
+        double variance = Math.max(floor, remains / (n - 4));
+        if (bend.gain() <= limit * variance) {
+            return false;
         }
-        Span span = new Span(4);
-        span.add(powers[0]);
-        span.add(powers[1]);
-        span.takeOff(r);
-        double square = span.gain(powers[2], r);
-        span.add(powers[2]);
-        span.takeOff(r);
-        double both = square + span.gain(powers[3], r);
-        span.add(powers[3]);
-        span.takeOff(r);
-        double variance = Math.max(BurstTail.LEAST_SCATTER * BurstTail.LEAST_SCATTER, Span.dot(r, r) / (n - 4));
-        double carry = n < Noise.FEWEST_FOR_CARRY ? 0 : Noise.unbiased(Span.neighbours(r) / Span.dot(r, r), n, 4);
-        double inflated = variance * (1 + carry) / (1 - carry);
-        return Math.max(both, 1.34 * square) > BENT_GAIN * (1 + 8.0 / (n - 4)) * inflated;
+        double carry = n < Noise.FEWEST_FOR_CARRY || remains <= 0 ? 0 : Noise.unbiased(bend.products() / remains, n, 4);
+        return bend.gain() > limit * variance * (1 + carry) / (1 - carry);
+    }
+
+    /** What t² and t³ beside the line would gain, by sums of powers of the time about its mean. */
+    private final class Bend {
+        private final double scale = 1 / (t[t.length - 1] - t[from]);
+        private final double third;
+        private final double square;
+        private final double cube;
+        private final double[] sums = new double[7];
+        private final double ofSquare;
+        private final double both;
+
+        Bend() {
+            double bySquare = 0;
+            double byCube = 0;
+            for (int i = from; i < t.length; i++) {
+                if (leftOut == null || !leftOut[i]) {
+                    double x = (t[i] - fit.timeMean()) * scale;
+                    double r = y[i] - fit.at(t[i]);
+                    bySquare += r * x * x;
+                    byCube += r * x * x * x;
+                    double power = 1;
+                    for (int k = 0; k < sums.length; k++) {
+                        sums[k] += power;
+                        power *= x;
+                    }
+                }
+            }
+            double[] s = sums;
+            double normOfSquare = s[4] - s[3] * s[3] / s[2] - s[2] * s[2] / s[0];
+            third = (s[5] - s[3] / s[2] * s[4] - s[2] / s[0] * s[3]) / normOfSquare;
+            double normOfCube = s[6] - s[4] * s[4] / s[2] - s[3] * s[3] / s[0] - third * third * normOfSquare;
+            square = bySquare / normOfSquare;
+            cube = normOfCube > 0 ? (byCube - third * bySquare) / normOfCube : 0;
+            ofSquare = square * bySquare;
+            both = ofSquare + cube * cube * normOfCube;
+        }
+
+        double gain() {
+            return Math.max(both, 1.34 * ofSquare);
+        }
+
+        /** Sum of products of neighbouring residuals of the bent line. */
+        double products() {
+            double products = 0;
+            double before = 0;
+            for (int i = from; i < t.length; i++) {
+                if (leftOut == null || !leftOut[i]) {
+                    double x = (t[i] - fit.timeMean()) * scale;
+                    double ofSquareAt = x * x - sums[3] / sums[2] * x - sums[2] / sums[0];
+                    double ofCubeAt = x * x * x - sums[4] / sums[2] * x - sums[3] / sums[0] - third * ofSquareAt;
+                    double r = y[i] - fit.at(t[i]) - square * ofSquareAt - cube * ofCubeAt;
+                    products += r * before;
+                    before = r;
+                }
+            }
+            return products;
+        }
     }
 
     /** The finished part for the result. */

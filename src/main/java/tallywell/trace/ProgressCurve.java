@@ -81,11 +81,6 @@ final class ProgressCurve {
         return found.noise();
     }
 
-    /** Standard deviation of a reading, by its absorbance on the curve. */
-    double[] scatter() {
-        return found.noise().sd(found.shown());
-    }
-
     double after() {
         return mean(CurveFit::after);
     }
@@ -190,10 +185,10 @@ final class ProgressCurve {
         CurveFit fit = likeliest();
         int n = t.length;
         int parameters = fit.shape().parameters() + 1;
-        CurveData white = found.data().with(noise(), 0, found.shown());
+        CurveData white = found.data(0);
         double carry = Math.min(
                 noise().carry(), Noise.unbiased(LackOfFit.of(fit, white).correlationOfBent(), n, parameters));
-        LackOfFit lack = LackOfFit.of(fit, found.data().with(noise(), carry, found.shown()));
+        LackOfFit lack = LackOfFit.of(fit, found.data(carry));
         double scale = lack.squaresOfBent() / Math.max(1, n - parameters);
         return lack.bentGain() > BENT_GAIN * (1 + 8.0 / Math.max(1, n - 7)) * scale;
     }

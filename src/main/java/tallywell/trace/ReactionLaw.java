@@ -52,6 +52,11 @@ final class ReactionLaw {
     /** Below this a the law is that of first order to the last digit but two. */
     private static final double LEAST_A = 1e-8;
 
+    /** A part too small to matter in absorbance. */
+    private static final double LEAST_LEFT = 1e-8;
+
+    private static final int MOST_PIECES = 200;
+
     private final double halfTimeS;
     private final double s;
     private final double a;
@@ -168,45 +173,67 @@ final class ReactionLaw {
     }
 
     private void fillCoupled(double[] timeS, double[] left, double[] byHalfTime, double[] byBend, double[] byLag) {
-        double held = 0;
-        double heldByHalfTime = 0;
-        double heldByBend = 0;
-        double heldByLag = 0;
-        double tBefore = 0;
-        double pBefore = 0;
-        double lastStep = Double.NaN;
-        double decay = 1;
+        Intermediate held = new Intermediate();
         for (int i = 0; i < timeS.length; i++) {
-            double t = timeS[i];
-            double step = t - tBefore;
+            held.goTo(timeS[i]);
+            left[i] = 1 - held.p + held.part;
+            byHalfTime[i] = held.byHalfTime;
+            byBend[i] = held.byBend * (1 - s);
+            byLag[i] = held.byLag;
+        }
+    }
+
+    /** What has reacted and not come through yet, with its derivatives, carried on in time. */
+    private final class Intermediate {
+        private double t;
+        private double p;
+        private double part;
+        private double byHalfTime;
+        private double byBend;
+        private double byLag;
+        private double lastStep = Double.NaN;
+        private double decay = 1;
+
+        /** Steps longer than the lag are cut, for the weight of what reacted goes as exp(-age / lag). */
+        void goTo(double timeS) {
+            double from = t;
+            double step = timeS - from;
+            boolean over = 1 - p < LEAST_LEFT;
+            int pieces = over ? 1 : (int) Math.min(MOST_PIECES, Math.max(1, Math.ceil(step / lagS)));
+            for (int k = 1; k <= pieces; k++) {
+                oneStep(k == pieces ? timeS : from + k * step / pieces);
+            }
+        }
+
+        private void oneStep(double timeS) {
+            double step = timeS - t;
             if (step != lastStep) {
                 decay = Math.exp(-step / lagS);
                 lastStep = step;
             }
-            heldByLag = decay * (heldByLag + step / (lagS * lagS) * held);
-            heldByHalfTime *= decay;
-            heldByBend *= decay;
-            held *= decay;
-            double p = 1 - leftAt(t / halfTimeS);
-            double dp = p - pBefore;
-            if (dp > 1e-8) {
-                for (int g = 0; g < NODES.length; g++) {
-                    double q = pBefore + dp * NODES[g];
-                    double log = Math.log1p(-q);
-                    double time = halfTimeS * (a * q - b * log);
-                    double f = dp * WEIGHTS[g] * Math.exp((time - t) / lagS);
-                    held += f;
-                    heldByHalfTime += f * time / lagS;
-                    heldByBend += f * halfTimeS * (2 * q + log / LN2) / lagS;
-                    heldByLag += f * (t - time) / (lagS * lagS);
-                }
+            byLag = decay * (byLag + step / (lagS * lagS) * part);
+            byHalfTime *= decay;
+            byBend *= decay;
+            part *= decay;
+            double pNow = 1 - leftAt(timeS / halfTimeS);
+            if (pNow - p > LEAST_LEFT) {
+                addReacted(timeS, pNow - p);
             }
-            left[i] = 1 - p + held;
-            byHalfTime[i] = heldByHalfTime;
-            byBend[i] = heldByBend * (1 - s);
-            byLag[i] = heldByLag;
-            tBefore = t;
-            pBefore = p;
+            t = timeS;
+            p = pNow;
+        }
+
+        private void addReacted(double timeS, double dp) {
+            for (int g = 0; g < NODES.length; g++) {
+                double q = p + dp * NODES[g];
+                double log = Math.log1p(-q);
+                double time = halfTimeS * (a * q - b * log);
+                double f = dp * WEIGHTS[g] * Math.exp((time - timeS) / lagS);
+                part += f;
+                byHalfTime += f * time / lagS;
+                byBend += f * halfTimeS * (2 * q + log / LN2) / lagS;
+                byLag += f * (timeS - time) / (lagS * lagS);
+            }
         }
     }
 }

@@ -1,6 +1,7 @@
 package tallywell.trace;
 
-/** The space spanned by a few columns, by Gram and Schmidt's method done twice, which keeps it orthogonal. */
+/** The space spanned by a few columns, by Gram and Schmidt's method, done twice where once would not keep it
+ * orthogonal. */
 final class Span {
     private final double[][] unit;
     private int size;
@@ -13,9 +14,7 @@ final class Span {
     void add(double[] column) {
         double[] v = column.clone();
         double whole = dot(v, v);
-        takeOff(v);
-        takeOff(v);
-        double left = dot(v, v);
+        double left = freed(v, whole);
         if (left > 1e-18 * whole) {
             double scale = 1 / Math.sqrt(left);
             for (int i = 0; i < v.length; i++) {
@@ -23,6 +22,17 @@ final class Span {
             }
             unit[size++] = v;
         }
+    }
+
+    /** Takes the part in the space off and gives the square that is left; once more where much was taken. */
+    private double freed(double[] v, double whole) {
+        takeOff(v);
+        double left = dot(v, v);
+        if (left < 0.1 * whole) {
+            takeOff(v);
+            left = dot(v, v);
+        }
+        return left;
     }
 
     /** Takes the part in the space off a column, in place. */
@@ -39,9 +49,7 @@ final class Span {
     double gain(double[] column, double[] residual) {
         double[] v = column.clone();
         double whole = dot(v, v);
-        takeOff(v);
-        takeOff(v);
-        double left = dot(v, v);
+        double left = freed(v, whole);
         double product = dot(v, residual);
         return left > 1e-12 * whole ? product * product / left : 0;
     }

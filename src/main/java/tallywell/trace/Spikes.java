@@ -101,6 +101,33 @@ final class Spikes {
         return spike;
     }
 
+    /**
+     * Whether the trace jumps from one level to another: a single first difference off its neighbours, which is a spike
+     * among the first differences, where a burst that stops dead only bends them. Their scatter is that of the later
+     * half, where the burst is over. Spikes must have been taken out.
+     */
+    static boolean jumps(double[] y) {
+        int n = y.length - 1;
+        if (n < FEWEST + 2) {
+            return false;
+        }
+        double[] d = new double[n];
+        double later = 0;
+        for (int i = 1; i < n - 1; i++) {
+            d[i] = y[i + 1] - y[i] - 0.5 * (y[i] - y[i - 1] + y[i + 2] - y[i + 1]);
+            later += i >= n / 2 ? Math.abs(d[i]) : 0;
+        }
+        // The mean size of normal noise is √(2/π) of its standard deviation.
+        double scatter = Math.sqrt(Math.PI / 2) * later / (n - 1 - n / 2);
+        double limit = Math.max(LEAST_HEIGHT, FACTOR * scatter);
+        for (int i = 2; i < n - 2; i++) {
+            if (Math.abs(d[i]) > limit && opposite(d, i, i - 1) && opposite(d, i, i + 1)) {
+                return true;
+            }
+        }
+        return false;
+    }
+
     private static boolean opposite(double[] d, int i, int neighbour) {
         boolean edge = neighbour == 0 || neighbour == d.length - 1;
         return edge || d[i] * d[neighbour] < 0 && Math.abs(d[neighbour]) > 0.25 * Math.abs(d[i]);

@@ -100,22 +100,7 @@ class SeparableLeastSquaresTest {
 
     @Test
     void columnsThatDependOnEachOtherGiveNoFit() {
-        SeparableModel twice = new SeparableModel() {
-            @Override
-            public int rows() {
-                return 4;
-            }
-
-            @Override
-            public int linear() {
-                return 2;
-            }
-
-            @Override
-            public int nonlinear() {
-                return 1;
-            }
-
+        SeparableModel twice = new AtFixedX(new double[4], 2, 1) {
             @Override
             public boolean basis(double[] theta, double[][] basis) {
                 Arrays.fill(basis[0], theta[0]);
@@ -142,12 +127,18 @@ class SeparableLeastSquaresTest {
                 .withMessage("y must have length of at least 2 but was 1");
     }
 
-    private interface Function {
-        double of(double theta, double x);
-    }
+    /** A model at fixed x. */
+    private abstract static class AtFixedX implements SeparableModel {
+        final double[] x;
+        private final int linear;
+        private final int nonlinear;
 
-    /** y = c f(theta, x). */
-    private record OneColumn(double[] x, Function f, Function slope) implements SeparableModel {
+        AtFixedX(double[] x, int linear, int nonlinear) {
+            this.x = x;
+            this.linear = linear;
+            this.nonlinear = nonlinear;
+        }
+
         @Override
         public int rows() {
             return x.length;
@@ -155,12 +146,28 @@ class SeparableLeastSquaresTest {
 
         @Override
         public int linear() {
-            return 1;
+            return linear;
         }
 
         @Override
         public int nonlinear() {
-            return 1;
+            return nonlinear;
+        }
+    }
+
+    private interface Function {
+        double of(double theta, double x);
+    }
+
+    /** y = c f(theta, x). */
+    private static final class OneColumn extends AtFixedX {
+        private final Function f;
+        private final Function slope;
+
+        OneColumn(double[] x, Function f, Function slope) {
+            super(x, 1, 1);
+            this.f = f;
+            this.slope = slope;
         }
 
         @Override
@@ -246,20 +253,12 @@ class SeparableLeastSquaresTest {
     }
 
     /** Sum of exponentials, with a constant first or not. */
-    private record Exponentials(double[] x, boolean constant) implements SeparableModel {
-        @Override
-        public int rows() {
-            return x.length;
-        }
+    private static final class Exponentials extends AtFixedX {
+        private final boolean constant;
 
-        @Override
-        public int linear() {
-            return 3;
-        }
-
-        @Override
-        public int nonlinear() {
-            return constant ? 2 : 3;
+        Exponentials(double[] x, boolean constant) {
+            super(x, 3, constant ? 2 : 3);
+            this.constant = constant;
         }
 
         @Override
@@ -286,20 +285,9 @@ class SeparableLeastSquaresTest {
     }
 
     /** (b1 + b2 x + b3 x² + b4 x³) / (1 + b5 x + b6 x² + b7 x³). */
-    private record Rational(double[] x) implements SeparableModel {
-        @Override
-        public int rows() {
-            return x.length;
-        }
-
-        @Override
-        public int linear() {
-            return 4;
-        }
-
-        @Override
-        public int nonlinear() {
-            return 3;
+    private static final class Rational extends AtFixedX {
+        Rational(double[] x) {
+            super(x, 4, 3);
         }
 
         private double below(double[] theta, int i) {

@@ -124,7 +124,7 @@ class SummaryWorkbookTest {
 
     @Test
     void eachReadingStandsInExactlyOneCellAsANumberOrAWord() throws Exception {
-        Report report = SampleRuns.report(Variants.all().get("marks"));
+        Report report = SampleRuns.report(Variants.named("marks"));
         try (XSSFWorkbook book = read(report)) {
             Sheet readings = book.getSheet("Readings");
             int numbers = 0;
