@@ -76,6 +76,7 @@ final class Variants {
         all.put("kinetic-next-step", twoSteps(kinetic, Creep.EXTRAPOLATE, CreepOwner.NEXT_STEP));
         all.put("kinetic-curves", twoSteps(kinetic, Creep.PROGRESS_CURVE, CreepOwner.NOTHING));
         all.put("kinetic-nearest", creep(kinetic, Creep.NONE));
+        all.putAll(OtherRules.all());
         return all;
     }
 
