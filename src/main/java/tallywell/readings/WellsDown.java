@@ -513,8 +513,7 @@ final class WellsDown implements Form {
                 return headed((column, i) -> wavelength(column));
             }
             double[] numbers = values.stream()
-                    .mapToDouble(column -> Double.parseDouble(
-                            column.heading().replace(',', '.').replace(" ", "")))
+                    .mapToDouble(column -> NumberForm.value(column.heading()))
                     .toArray();
             Facts around = around();
             boolean possible = Arrays.stream(numbers).allMatch(Facts::isWavelength);
@@ -538,7 +537,7 @@ final class WellsDown implements Form {
             if (NumberForm.of(column.heading()) != NumberForm.WHOLE) {
                 return column.facts();
             }
-            double nm = Double.parseDouble(column.heading().replaceAll("\\D", ""));
+            double nm = NumberForm.value(column.heading());
             return Facts.isWavelength(nm) ? column.facts().withWavelength(nm) : column.facts();
         }
 
