@@ -32,6 +32,8 @@ public final class Planner {
     /** Smallest volume where neither run nor method says (own choice). */
     private static final double LEAST_UL = 10;
 
+    private static final int MOST_NAMED = 12;
+
     /** How much liquid a well holds where the method does not say, by the number of wells (own choices). */
     private static final Map<Integer, Double> HOLDS_UL =
             Map.of(6, 10_000.0, 12, 4_000.0, 24, 2_000.0, 48, 1_000.0, 96, 300.0, 384, 80.0, 1536, 10.0);
@@ -101,8 +103,7 @@ public final class Planner {
         for (WantedSample each : bySlot.values()) {
             sample(each, wells, choice).ifPresent(samples::add);
         }
-        remarks.forEach(
-                (text, names) -> notices.add(Notice.attention(place(), String.join(", ", names) + ": " + text)));
+        remarks.forEach((text, names) -> notices.add(Notice.attention(place(), named(names) + ": " + text)));
         List<PlannedControl> controls = controls(wells);
         stop();
         StandardSeries series = new StandardSeries(wanted.method(), wanted.planning(), leastUl, place());
@@ -172,7 +173,7 @@ public final class Planner {
                             "a well would hold " + Numbers.plain(volumes.afterTriggerUl()) + " µL after the step '"
                                     + step.analyte().name() + "', but a well of this plate takes "
                                     + Numbers.plain(holds)
-                                    + " µL; expected smaller volumes in the method, a plate with larger wells, or 'well: {most: ...}' in the method");
+                                    + " µL; expected smaller volumes in the method, a plate with larger wells, or 'well-most' under 'planning'");
                 }
             });
         }
@@ -201,7 +202,10 @@ public final class Planner {
                 .orElse(true);
         double usual =
                 vertical ? HOLDS_UL.getOrDefault(wanted.layout().format().wells(), Double.MAX_VALUE) : Double.MAX_VALUE;
-        return wanted.method().bench().wellUl().orElse(usual);
+        // A method made for one plate may meet a smaller one.
+        return wanted.planning()
+                .wellMostUl()
+                .orElse(Math.min(usual, wanted.method().bench().wellUl().orElse(usual)));
     }
 
     /** Each sample in a slot: its own, or the next free one. */
@@ -313,6 +317,12 @@ public final class Planner {
                 total,
                 chosen.map(DilutionChoice.Chosen::deltaA).orElse(OptionalDouble.empty()),
                 Math.max(0, methodUl - own)));
+    }
+
+    private static String named(List<String> names) {
+        return names.size() <= MOST_NAMED
+                ? String.join(", ", names)
+                : String.join(", ", names.subList(0, MOST_NAMED)) + " and " + (names.size() - MOST_NAMED) + " more";
     }
 
     private void remark(String text, Sample sample) {
