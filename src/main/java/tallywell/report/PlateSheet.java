@@ -63,6 +63,7 @@ final class PlateSheet {
         contents();
         boolean one = draft.analysis().steps().size() == 1;
         for (StepAnalysis step : draft.analysis().steps()) {
+            page();
             String of = one ? "" : " of " + step.step().analyte().name();
             values("Net ΔA" + of, step, WellColumns.NET_DELTA_A);
             values("Value in the original sample" + of + units(step), step, WellColumns.VALUE);
@@ -72,6 +73,8 @@ final class PlateSheet {
             sheet.width(column, roomy ? 12 : format.columns() <= 24 ? 8 : 7);
         }
         sheet.print(true, false, 0, draft.report().run());
+        // Breaks between the pictures need a scale of our own: fitting to a width leaves no say in them.
+        sheet.scaleTo(5 + format.columns() * (roomy ? 12 : format.columns() <= 24 ? 8 : 7));
     }
 
     private static String units(StepAnalysis step) {
@@ -81,6 +84,10 @@ final class PlateSheet {
                 .distinct()
                 .toList();
         return units.isEmpty() ? "" : " (" + String.join(", ", units) + ")";
+    }
+
+    private void page() {
+        sheet.breakAfter(row - 1);
     }
 
     private void title(String title) throws IOException {
