@@ -84,6 +84,7 @@ final class Variants {
         all.put("kinetic-next-step", twoSteps("creep: {correct: extrapolate, creep-belongs-to: next-step}"));
         all.put("kinetic-curves", twoSteps("creep: {correct: progress-curve}"));
         all.put("kinetic-nearest", method("cider-malic-kinetic", "correct: extrapolate", "correct: none"));
+        all.putAll(OtherRules.all());
         return all;
     }
 
