@@ -77,6 +77,14 @@ final class PlateSheet {
         sheet.scaleTo(5 + format.columns() * (roomy ? 12 : format.columns() <= 24 ? 8 : 7));
     }
 
+    /** Makes a coloured cell, so that the classes for colours that follow values are there. */
+    static void prepare(Sheet sheet) {
+        XSSFSheetConditionalFormatting formatting = sheet.poi().getSheetConditionalFormatting();
+        formatting.addConditionalFormatting(
+                new CellRangeAddress[] {new CellRangeAddress(0, 0, 0, 0)},
+                rule(formatting, 0, At.fixed(1, 1), DARK_FROM));
+    }
+
     private static String units(StepAnalysis step) {
         List<String> units = step.wells().stream()
                 .filter(well -> WellColumns.hasValue(well.content()))
