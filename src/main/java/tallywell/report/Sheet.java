@@ -179,7 +179,7 @@ final class Sheet {
         // A character is 7 pixels of 1/96 inch wide; 10.5 inches remain between the margins.
         double inches = characters * 7 / 96.0;
         poi.setFitToPage(false);
-        poi.getPrintSetup().setScale((short) Math.max(10, Math.min(100, Math.floor(98 * 10.5 / inches))));
+        poi.getPrintSetup().setScale((short) Math.max(10, Math.min(100, Math.floor(90 * 10.5 / inches))));
     }
 
     /** Begins a new page after a row. */

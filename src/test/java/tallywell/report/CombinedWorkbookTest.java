@@ -99,7 +99,7 @@ class CombinedWorkbookTest {
 
     @Test
     void resultsByDifferenceStandBehindTheOthers() throws Exception {
-        Report report = SampleRuns.report(Variants.named("difference"));
+        Report report = SampleRuns.report(Variants.named("pairs"));
         try (XSSFWorkbook book = read(write(List.of(report)))) {
             Sheet results = book.getSheet("Results");
             assertThat(results.getRow(results.getLastRowNum()).getCell(2).getStringCellValue())

@@ -183,6 +183,13 @@ class SummaryWorkbookTest {
     }
 
     @Test
+    void workbookIsTheSameAfterPreparing() throws Exception {
+        byte[] once = write(SampleRuns.report("cuvette-typed"));
+        SummaryWorkbook.prepare();
+        assertThat(write(SampleRuns.report("cuvette-typed"))).isEqualTo(once);
+    }
+
+    @Test
     void namesThatLookLikeFormulasStayText() throws Exception {
         List<String> names = List.of("=1+1", "+A1", "-2+3", "@SUM(A1)", "\t=1", "\r=1", "=cmd|' /C calc'!A0");
         try (XSSFWorkbook book = read(HostileRun.report(names, "=1"))) {

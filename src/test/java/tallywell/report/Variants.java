@@ -83,11 +83,9 @@ final class Variants {
         all.put("kinetic-two-steps", twoSteps("creep: {correct: extrapolate}"));
         all.put("kinetic-next-step", twoSteps("creep: {correct: extrapolate, creep-belongs-to: next-step}"));
         all.put("kinetic-curves", twoSteps("creep: {correct: progress-curve}"));
-        all.put("coupled", coupled());
-        all.put("difference", difference("report: {unit: g/L}"));
-        all.put(
-                "difference-form",
-                difference("report: {unit: mmol/L, as: {name: carbon, formula: C, per-analyte: 4}}"));
+        all.put("coupled-trace", coupled());
+        all.put("pairs", difference("report: {unit: g/L}"));
+        all.put("pairs-form", difference("report: {unit: mmol/L, as: {name: carbon, formula: C, per-analyte: 4}}"));
         all.put("kinetic-nearest", method("cider-malic-kinetic", "correct: extrapolate", "correct: none"));
         all.putAll(OtherRules.all());
         return all;
