@@ -7,6 +7,7 @@ import java.util.List;
 import org.apache.poi.ss.util.CellRangeAddress;
 import tallywell.assess.Assessment;
 import tallywell.assess.Check;
+import tallywell.assess.JudgedDifference;
 import tallywell.assess.Judgement;
 import tallywell.assess.Verdict;
 import tallywell.workup.Assay;
@@ -84,6 +85,10 @@ public final class CombinedWorkbook implements Closeable {
         for (Judgement judgement : assessment.judgements()) {
             next(results);
             ResultColumns.write(report, judgement, new Row(results, judgement.verdict()));
+        }
+        for (JudgedDifference judged : assessment.differences()) {
+            next(results);
+            DifferenceRow.write(report, judged, new Row(results, judged.verdict()));
         }
         for (Check check : assessment.checks()) {
             next(checks);
