@@ -48,6 +48,8 @@ class SummaryWorkbookTest {
             "STDEV",
             "SQRT",
             "ABS",
+            "ROUND",
+            "ROUND",
             "MIN",
             "MAX",
             "SLOPE",
