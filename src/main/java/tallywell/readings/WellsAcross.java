@@ -334,8 +334,22 @@ final class WellsAcross implements Form {
             if (sheet.look(row, column.index()) != Look.TEXT) {
                 return false;
             }
-            boolean counter = !time.equals(Optional.of(column));
-            return counter || Facts.ofHeading(sheet.text(row, column.index())).isOtherQuantity();
+            String text = sheet.text(row, column.index());
+            if (!time.equals(Optional.of(column)) || Facts.ofHeading(text).isOtherQuantity()) {
+                return true;
+            }
+            // Words without a digit, above all times or below them, head a row of names or of statistics.
+            return text.chars().noneMatch(Character::isDigit) && (isEdge(row, column, -1) || isEdge(row, column, 1));
+        }
+
+        private boolean isEdge(int row, Column column, int step) {
+            for (int at = row + step; at > heads.last && at <= last; at += step) {
+                Look look = sheet.look(at, column.index());
+                if (look.isNumber() || look == Look.CLOCK) {
+                    return false;
+                }
+            }
+            return true;
         }
 
         /** Rows by what the columns beside the wells say of them; the same facts go together. */

@@ -128,7 +128,9 @@ final class AlignedCells {
         columns = spans;
     }
 
-    private void write(List<Piece> line) throws InputException {
+    private void write(List<Piece> given) throws InputException {
+        List<Piece> line =
+                given.size() > columns.size() && columns.size() > 1 && !mostlyNumbers(given) ? gathered(given) : given;
         int[] target = targets(line, columns);
         int column = 0;
         for (int i = 0; i < line.size(); i++) {
@@ -140,6 +142,33 @@ final class AlignedCells {
             column++;
         }
         cells.endRow();
+    }
+
+    /** Words with single blanks between them, as in headings, belong together if they stand over one column. */
+    private List<Piece> gathered(List<Piece> line) {
+        List<Piece> gathered = new ArrayList<>();
+        int last = -1;
+        for (Piece piece : line) {
+            int nearest = nearest(piece, Math.max(last, 0));
+            if (nearest == last) {
+                Piece before = gathered.remove(gathered.size() - 1);
+                gathered.add(new Piece(before.text + " " + piece.text, before.first, piece.last));
+            } else {
+                gathered.add(piece);
+            }
+            last = nearest;
+        }
+        return gathered;
+    }
+
+    private int nearest(Piece piece, int from) {
+        int nearest = from;
+        for (int i = from + 1; i < columns.size(); i++) {
+            if (piece.distance(columns.get(i)) < piece.distance(columns.get(nearest))) {
+                nearest = i;
+            }
+        }
+        return nearest;
     }
 
     private static int[] targets(List<Piece> line, List<Piece> columns) {
@@ -180,6 +209,10 @@ final class AlignedCells {
 
         boolean overlaps(Piece other) {
             return first <= other.last && last >= other.first;
+        }
+
+        int distance(Piece other) {
+            return Math.max(0, Math.max(first - other.last, other.first - last));
         }
 
         Piece joined(Piece other) {
