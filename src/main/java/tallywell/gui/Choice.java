@@ -11,13 +11,14 @@ import java.awt.RenderingHints;
 import java.awt.geom.RoundRectangle2D;
 import javax.swing.Icon;
 import javax.swing.JToggleButton;
+import org.jspecify.annotations.Nullable;
 
 /** One of several things to choose from: an icon, a word, a line of detail; large enough for gloves. */
 final class Choice extends JToggleButton {
     private String detail = "";
     private final boolean pill;
 
-    Choice(String text, Icon icon, boolean pill) {
+    Choice(String text, @Nullable Icon icon, boolean pill) {
         super(text, icon);
         this.pill = pill;
         setContentAreaFilled(false);

@@ -22,7 +22,7 @@ final class Grid extends JTable {
         this.rows = rows;
         setModel(new Cells(rows, headings, fixed));
         setCellSelectionEnabled(true);
-        putClientProperty("terminateEditOnFocusLost", Boolean.TRUE);
+        putClientProperty("terminateEditOnFocusLost", true);
         setShowGrid(true);
         getTableHeader().setReorderingAllowed(false);
         getInputMap(WHEN_ANCESTOR_OF_FOCUSED_COMPONENT)

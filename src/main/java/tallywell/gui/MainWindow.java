@@ -462,7 +462,8 @@ final class MainWindow extends JFrame implements Host {
             back.execute(() -> {
                 try {
                     Path file = examples.layOut("cider-l-malic");
-                    front().execute(() -> startSaid.hint(Text.of("start.practice.at", file.getParent())));
+                    front().execute(() ->
+                            startSaid.hint(Text.of("start.practice.at", String.valueOf(file.getParent()))));
                 } catch (OutputException e) {
                     front().execute(() -> startSaid.hint(String.valueOf(e.getMessage())));
                 }
