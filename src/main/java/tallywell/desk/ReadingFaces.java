@@ -38,7 +38,7 @@ public final class ReadingFaces {
                 low,
                 high,
                 shown.fixed(low, 3),
-                shown.fixed(high, 3));
+                shown.fixed(high, 3) + " absorbance as read");
     }
 
     private static WellFace face(ReadingSeries series, Well well, Shown shown) {

@@ -32,6 +32,8 @@ final class SampleDialog extends JPanel {
         }
         grid = new Grid(rows, headings, 1);
         grid.setName("samples");
+        grid.getColumnModel().getColumn(0).setPreferredWidth(60);
+        grid.getColumnModel().getColumn(1).setPreferredWidth(210);
         grid.getAccessibleContext().setAccessibleName(Text.of("samples.title"));
         add(Labels.wrapped(Text.of("samples.about"), true), "wmin 300, wrap");
         JScrollPane pane = new JScrollPane(grid);
