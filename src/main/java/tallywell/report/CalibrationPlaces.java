@@ -170,7 +170,7 @@ final class CalibrationPlaces {
             for (String group : step.blanks().keySet()) {
                 wells.put(key(true, group), new ArrayList<>());
             }
-            for (WellResult well : step.wells()) {
+            for (WellResult well : inOrder(step)) {
                 key(well)
                         .ifPresent(key -> wells.computeIfAbsent(key, each -> new ArrayList<>())
                                 .add(well));

@@ -17,14 +17,12 @@ final class SummarySheet {
     /** So many rows still fit on one page at a size that can be read. */
     private static final int MOST_ON_ONE_PAGE = 80;
 
-    private final Draft draft;
     private final Report report;
     private final Sheet sheet;
     private final SummaryTable table;
     private int row;
 
     private SummarySheet(Draft draft, Sheet sheet) {
-        this.draft = draft;
         this.report = draft.report();
         this.sheet = sheet;
         this.table = new SummaryTable(draft, sheet);
