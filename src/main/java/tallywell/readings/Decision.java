@@ -58,7 +58,7 @@ final class Decision {
             }
             throw fault;
         }
-        List<Block> fitting = all.keySet().stream().filter(choice::fits).toList();
+        List<Block> fitting = choice.among(all.keySet());
         if (fitting.isEmpty()) {
             throw refused("found no block that fits the choice; expected one of these", all.keySet(), possible, read);
         }
