@@ -52,6 +52,7 @@ public final class SummaryWorkbook {
             Sheet plate = book.add("Plate");
             Sheet checks = book.add("Checks");
             Sheet provenance = book.add("Provenance");
+            Sheet budget = book.add(BudgetSheet.NAME);
             SummarySheet.write(draft, summary);
             ResultsSheet.write(draft, results);
             WellsSheet.write(draft, wells);
@@ -60,6 +61,7 @@ public final class SummaryWorkbook {
             PlateSheet.write(draft, plate);
             ChecksSheet.write(report, checks);
             ProvenanceSheet.write(report, provenance);
+            BudgetSheet.write(draft, budget);
             names(draft, book);
             describe(report, book);
             book.write(out);
