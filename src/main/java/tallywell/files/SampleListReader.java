@@ -1,18 +1,22 @@
 package tallywell.files;
 
 import java.nio.file.Path;
+import java.util.ArrayList;
 import java.util.HashMap;
+import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.Set;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import tallywell.method.Sample;
 import tallywell.method.SampleList;
 import tallywell.method.Treatment;
+import tallywell.method.WantedSample;
 import tallywell.method.Worded;
 import tallywell.notice.InputException;
 import tallywell.quantity.Dilution;
@@ -51,6 +55,15 @@ public final class SampleListReader {
         return new Reading(Tables.read(path)).list();
     }
 
+    /**
+     * Reads a sample list before the run is planned: slots and dilutions may be missing.
+     *
+     * @throws InputException with the first fault
+     */
+    public List<WantedSample> readWanted(Path path) throws InputException {
+        return new Reading(Tables.read(path)).wanted();
+    }
+
     /** One table being read. */
     private static final class Reading {
         private final Table table;
@@ -67,10 +80,13 @@ public final class SampleListReader {
 
         SampleList list() throws InputException {
             findHeader();
+            if (!columns.containsKey("slot")) {
+                throw noSlots();
+            }
             Map<Integer, Sample> samples = new HashMap<>();
             for (int row = header + 1; row < table.rows(); row++) {
                 if (!table.isBlank(row)) {
-                    Sample sample = sample(row);
+                    Sample sample = sample(row, slot(row));
                     if (samples.putIfAbsent(sample.slot(), sample) != null) {
                         throw new InputException(
                                 table.place(row),
@@ -106,15 +122,42 @@ public final class SampleListReader {
                             "found the column '" + name + "' a second time; expected it once");
                 }
             }
-            if (!columns.containsKey("slot")) {
-                throw new InputException(
-                        table.place(header),
-                        "found no column 'slot'; expected a first line such as slot,sample,dilution");
-            }
         }
 
-        private Sample sample(int row) throws InputException {
-            int slot = slot(row);
+        private InputException noSlots() {
+            return new InputException(
+                    table.place(header), "found no column 'slot'; expected a first line such as slot,sample,dilution");
+        }
+
+        List<WantedSample> wanted() throws InputException {
+            findHeader();
+            if (!columns.containsKey("slot") && !columns.containsKey("sample")) {
+                throw new InputException(
+                        table.place(header),
+                        "found neither a column 'sample' nor a column 'slot'; expected a first line such as sample,expected");
+            }
+            List<WantedSample> wanted = new ArrayList<>();
+            Set<Integer> slots = new HashSet<>();
+            for (int row = header + 1; row < table.rows(); row++) {
+                if (!table.isBlank(row)) {
+                    boolean placed = !text(row, "slot").isEmpty();
+                    Sample sample = sample(row, placed ? slot(row) : 0);
+                    if (placed && !slots.add(sample.slot())) {
+                        throw new InputException(
+                                table.place(row),
+                                "found slot " + sample.slot() + " a second time; expected each slot once");
+                    }
+                    wanted.add(new WantedSample(
+                            sample,
+                            !text(row, "dilution").isEmpty(),
+                            pointed(row, "expected", text(row, "expected")),
+                            table.place(row).text()));
+                }
+            }
+            return wanted;
+        }
+
+        private Sample sample(int row, int slot) throws InputException {
             String name = text(row, "sample");
             String dilution = text(row, "dilution");
             return new Sample(

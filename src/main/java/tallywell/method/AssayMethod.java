@@ -40,6 +40,31 @@ public record AssayMethod(
         }
     }
 
+    /** A method that says nothing for the bench and gives nothing by difference. */
+    public AssayMethod(
+            String id,
+            String title,
+            String source,
+            List<Step> steps,
+            Optional<LightPath> lightPath,
+            TriggerDilution triggerDilution,
+            Before before,
+            List<String> cautions,
+            UncertaintyRule uncertainty) {
+        this(
+                id,
+                title,
+                source,
+                steps,
+                lightPath,
+                triggerDilution,
+                before,
+                cautions,
+                uncertainty,
+                Bench.NONE,
+                List.of());
+    }
+
     /** How many triggers a run has, over all steps. */
     public int triggers() {
         return steps.stream().mapToInt(step -> step.signalFormula().triggers()).sum();

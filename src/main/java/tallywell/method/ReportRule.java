@@ -11,6 +11,11 @@ import tallywell.quantity.Unit;
  * @param as the form that results are stated in; empty for the analyte itself
  */
 public record ReportRule(Unit unit, Unit solids, Optional<Form> as) {
+    /** Units of the analyte itself. */
+    public ReportRule(Unit unit, Unit solids) {
+        this(unit, solids, Optional.empty());
+    }
+
     /** The name that results carry. */
     public String nameOf(Analyte analyte) {
         return as.map(Form::name).orElse(analyte.name());

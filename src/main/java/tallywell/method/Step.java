@@ -30,4 +30,30 @@ public record Step(
         Limits limits,
         SignalFormula signalFormula,
         Chemistry chemistry,
-        Optional<StandardSubstance> standard) {}
+        Optional<StandardSubstance> standard) {
+    /** A step with one trigger that says nothing of its chemistry. */
+    public Step(
+            Analyte analyte,
+            Signal signal,
+            Optional<Volumes> volumes,
+            Timing timing,
+            Creep creep,
+            CreepOwner creepOwner,
+            CalibrationRule calibration,
+            ReportRule report,
+            Limits limits) {
+        this(
+                analyte,
+                signal,
+                volumes,
+                timing,
+                creep,
+                creepOwner,
+                calibration,
+                report,
+                limits,
+                SignalFormula.DIFFERENCE,
+                Chemistry.NONE,
+                Optional.empty());
+    }
+}

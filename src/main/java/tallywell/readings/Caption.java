@@ -37,11 +37,13 @@ final class Caption {
      * @param all the readings below these rows
      */
     Facts over(Piece piece, List<Piece> all) {
-        int last = piece.right();
+        int last = Integer.MAX_VALUE;
         int first = 0;
+        int left = piece.left();
+        int right = piece.right();
         for (Piece other : all) {
-            first = other.right() < piece.left() ? Math.max(first, other.right() + 1) : first;
-            last = other.left() > piece.right() ? last : Math.max(last, other.right());
+            first = other.right() < left ? Math.max(first, other.right() + 1) : first;
+            last = other.left() > right ? right : last;
         }
         Facts facts = Facts.none();
         boolean near = true;

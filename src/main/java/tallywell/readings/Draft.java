@@ -93,9 +93,7 @@ final class Draft {
             double first = facts().time().orElseThrow().seconds(ANY);
             double now = time.get().seconds(ANY);
             if (now <= last && now > first) {
-                throw new InputException(
-                        piece.sheet().table().place(piece.first()),
-                        "found a time that lies before that of the grid above it; expected times that run forward");
+                throw earlier(piece);
             }
             return now > last;
         }
@@ -103,6 +101,12 @@ final class Draft {
                 && piece.facts().cycle().equals(lastPiece().facts().cycle())
                 && piece.sheet() == lastPiece().sheet()
                 && isDisjoint(piece);
+    }
+
+    private static InputException earlier(Piece piece) {
+        return new InputException(
+                piece.sheet().table().place(piece.first()),
+                "found a time that lies before that of the readings above it; expected times that run forward");
     }
 
     private boolean joinsSeries(Piece piece) {
@@ -130,8 +134,9 @@ final class Draft {
 
     /** Whether the readings have times. */
     boolean isTimed() {
-        return pieces.get(0).times() != null
-                || pieces.size() > 1 && !pieces.get(1).facts().time().equals(facts().time());
+        return pieces.stream()
+                .anyMatch(
+                        piece -> piece.times() != null || !piece.facts().time().equals(facts().time()));
     }
 
     /** What the times leave open. */
@@ -269,7 +274,11 @@ final class Draft {
             Row row = rows.computeIfAbsent(piece.wells().get(well), none -> new Row());
             offsets[well] = row.size;
             targets[well] = row;
-            row.extend(piece.places().size().applyAsInt(well), times(piece, well, as, seconds));
+            double[] times = times(piece, well, as, seconds);
+            if (isTimed() && row.size > 0 && times.length > 0 && !(times[0] > row.times[row.size - 1])) {
+                throw earlier(piece);
+            }
+            row.extend(piece.places().size().applyAsInt(well), times);
         }
         if (piece.places().byTime()) {
             int longest = 0;

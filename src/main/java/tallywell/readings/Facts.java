@@ -49,6 +49,10 @@ record Facts(
             Pattern.CASE_INSENSITIVE);
     private static final Pattern DATE = Pattern.compile(
             "\\d{4}[-/.]\\d\\d?[-/.]\\d\\d?|\\d\\d?[-/.]\\d\\d?[-/.]\\d{2,4}" + "|\\b\\d\\d? ?[AaPp][Mm]\\b");
+    private static final Pattern RATE = Pattern.compile(
+            "(?i)/ ?(min|s|sec|h|hr)(?!\\p{L})|(?<!\\p{L})per (minute|second|hour)|pro (minute|sekunde|stunde)");
+    private static final Pattern LESS_BLANK =
+            Pattern.compile("(?iu)[-–−] ?(blank|blk|leerwert|blindwert|blanc|blanco|bianco)(?!\\p{L})");
     private static final Pattern TEMPERATURE = Pattern.compile("\\d+(?:[.,]\\d+)? ?(?:°|º|deg)? ?C(?!\\p{L})");
     private static final Pattern BARE_TIME = Pattern.compile("(?<![\\d.,:\\p{L}])[-+]?\\d+(?:[.,]\\d+)?(?![\\d.,:])");
     private static final Pattern PLATE = Pattern.compile(
@@ -82,6 +86,12 @@ record Facts(
             return none();
         }
         Set<Meaning> meanings = settled(Words.in(text), text);
+        if (heading
+                && meanings.contains(Meaning.PATH)
+                && meanings.contains(Meaning.VALUE)
+                && !meanings.contains(Meaning.NOT)) {
+            meanings.add(Meaning.PROCESSED);
+        }
         StringBuilder rest = new StringBuilder(text);
         Optional<String> plate = plate(rest, meanings);
         OptionalDouble wavelength = wavelength(rest, meanings, heading);
@@ -110,6 +120,12 @@ record Facts(
         settled.addAll(meanings);
         if (meanings.contains(Meaning.TIME) && !hasStatistic(text)) {
             settled.remove(Meaning.STATISTIC);
+        }
+        if (!meanings.contains(Meaning.TIME) && RATE.matcher(text).find()) {
+            settled.add(Meaning.STATISTIC);
+        }
+        if (LESS_BLANK.matcher(text).find()) {
+            settled.add(Meaning.PROCESSED);
         }
         boolean denied = meanings.contains(Meaning.NOT) || text.matches("(?s).*[:=]\\s*(-|—|0|n)\\s*");
         if (denied && settled.remove(Meaning.PROCESSED)) {

@@ -73,7 +73,7 @@ final class HeadedGrid implements Form {
             }
             List<Integer> values = new ArrayList<>();
             int first = column;
-            while (value >= 0 && (values.isEmpty() || value > values.get(values.size() - 1))) {
+            while (value >= 0 && (values.isEmpty() || continues(values, value))) {
                 values.add(value);
                 column++;
                 value = head(sheet, row, column);
@@ -81,6 +81,12 @@ final class HeadedGrid implements Form {
             runs.add(new Heads(first, values));
         }
         return runs;
+    }
+
+    private boolean continues(List<Integer> values, int value) {
+        int last = values.get(values.size() - 1);
+        boolean complete = values.get(0) == 0 && last == values.size() - 1 && isComplete(values.size(), !transposed);
+        return value == last + 1 || value > last && !complete;
     }
 
     /** Finds the column that names the rows: left of the numbers, or right of them. */
@@ -118,6 +124,11 @@ final class HeadedGrid implements Form {
             return Optional.of(new Frame(heads, shared.getAsInt(), 0, next));
         }
         return Optional.empty();
+    }
+
+    /** Whether a known plate ends here: a name that is not the next one then names something else. */
+    private static boolean isComplete(int count, boolean columns) {
+        return PlateFormat.KNOWN.stream().anyMatch(format -> (columns ? format.columns() : format.rows()) == count);
     }
 
     private static boolean hasReading(Sheet sheet, int row, int from, int to) {
@@ -247,7 +258,7 @@ final class HeadedGrid implements Form {
                         && (side == before || side < 0 && sheet.look(row, frame.side()) == Look.EMPTY)
                         && hasReading(sheet, row, from, to)
                         && !isSummary(row);
-                if (side > before) {
+                if (side > before && !(isComplete(before + 1, transposed) && side > before + 1)) {
                     group.add(row, side);
                 } else if (more) {
                     group.addMore(row);
@@ -344,7 +355,9 @@ final class HeadedGrid implements Form {
                     text.append(' ').append(sheet.text(row, column));
                 }
             }
-            return Facts.ofHeading(text.toString().strip());
+            String words = text.toString().strip();
+            boolean bare = words.matches("\\d{3,4}") && Facts.isWavelength(Integer.parseInt(words));
+            return bare ? Facts.none().withWavelength(Integer.parseInt(words)) : Facts.ofHeading(words);
         }
 
         /** Twice as many numbers as headings, none with decimals: a decimal comma was taken for a delimiter. */
@@ -369,6 +382,9 @@ final class HeadedGrid implements Form {
         }
 
         private void noteRest(Group group) {
+            if (group.deep > 1) {
+                return;
+            }
             int row = group.lines.get(0);
             StringBuilder words = new StringBuilder();
             int count = 0;

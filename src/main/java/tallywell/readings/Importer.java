@@ -164,7 +164,8 @@ public final class Importer {
         Set<PlateFormat> stated = new LinkedHashSet<>();
         for (String line : words) {
             Matcher size = PLATE_SIZE.matcher(line);
-            while (size.find()) {
+            boolean plate = Words.in(line).contains(Meaning.PLATE);
+            while (size.find() && (plate || size.start() == 0)) {
                 PlateFormat.ofWells(Integer.parseInt(size.group(1))).ifPresent(stated::add);
             }
         }

@@ -113,10 +113,13 @@ record Piece(
         return columns().max().orElse(0);
     }
 
+    /** Columns ascend or stay along the readings of a well, so that the first and the last tell all. */
     private IntStream columns() {
         return IntStream.range(0, wells.size())
                 .filter(well -> places.size().applyAsInt(well) > 0)
-                .map(well -> places.column().at(well, 0));
+                .flatMap(well -> IntStream.of(
+                        places.column().at(well, 0),
+                        places.column().at(well, places.size().applyAsInt(well) - 1)));
     }
 
     /** Its rows in the words of a message. */

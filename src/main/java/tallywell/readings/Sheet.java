@@ -13,16 +13,30 @@ final class Sheet {
     /** Longer cells hold no number, well or word that matters here. */
     private static final int LONGEST = 64;
 
+    /** A row of a plate with 1536 wells and a hundred times each is not wider. */
+    private static final int WIDEST = 200_000;
+
     private final Table table;
     private final Table.Cell cell;
     private final byte[] looks;
 
-    Sheet(Table table) {
+    /**
+     * Looks at all cells.
+     *
+     * @throws InputException if a row has more cells than any row of readings
+     */
+    Sheet(Table table) throws InputException {
         this.table = table;
         cell = new Table.Cell(table);
         looks = new byte[table.places()];
         for (int row = 0; row < table.rows(); row++) {
             int width = table.width(row);
+            if (width > WIDEST) {
+                throw new InputException(
+                        table.place(row),
+                        "found a row of " + width + " cells; expected at most " + WIDEST
+                                + ", as many as readings fill");
+            }
             for (int column = 0; column < width; column++) {
                 looks[table.index(row, column)] = (byte) classify(row, column).ordinal();
             }

@@ -204,7 +204,7 @@ final class WellsAcross implements Form {
                     .findFirst()
                     .or(() -> unnamedTime(beside, all))
                     .or(() -> beside.stream().filter(Column::isStamp).findFirst());
-            List<Integer> rows = withoutSummaries(all, time);
+            List<Integer> rows = withoutSummaries(all, beside, time);
             List<Column> keys = beside.stream()
                     .filter(column -> !time.equals(Optional.of(column)))
                     .filter(column -> isKey(column, time.isPresent(), rows))
@@ -311,20 +311,45 @@ final class WellsAcross implements Form {
             return kinds >= 2 && kinds <= rows.size() / 2;
         }
 
-        /** Rows of statistics below the readings carry words where the times stand. */
-        private List<Integer> withoutSummaries(List<Integer> rows, Optional<Column> time) {
+        /** Rows of statistics below the readings carry words where times or counters stand. */
+        private List<Integer> withoutSummaries(List<Integer> rows, List<Column> beside, Optional<Column> time) {
+            List<Column> numeric = beside.stream()
+                    .filter(column -> time.equals(Optional.of(column)) || column.role() == Column.Role.CYCLE)
+                    .toList();
             List<Integer> kept = new ArrayList<>(rows.size());
             for (int row : rows) {
-                boolean summary = time.isPresent()
-                        && sheet.look(row, time.get().index()) == Look.TEXT
-                        && Facts.ofHeading(sheet.text(row, time.get().index())).isOtherQuantity();
-                if (summary) {
-                    note(row, "left out: '" + sheet.text(row, time.get().index()) + "'");
+                Optional<Column> words = numeric.stream()
+                        .filter(column -> isSummary(row, column, time))
+                        .findFirst();
+                if (words.isPresent()) {
+                    note(row, "left out: '" + sheet.text(row, words.get().index()) + "'");
                 } else {
                     kept.add(row);
                 }
             }
             return kept;
+        }
+
+        private boolean isSummary(int row, Column column, Optional<Column> time) {
+            if (sheet.look(row, column.index()) != Look.TEXT) {
+                return false;
+            }
+            String text = sheet.text(row, column.index());
+            if (!time.equals(Optional.of(column)) || Facts.ofHeading(text).isOtherQuantity()) {
+                return true;
+            }
+            // Words without a digit, above all times or below them, head a row of names or of statistics.
+            return text.chars().noneMatch(Character::isDigit) && (isEdge(row, column, -1) || isEdge(row, column, 1));
+        }
+
+        private boolean isEdge(int row, Column column, int step) {
+            for (int at = row + step; at > heads.last && at <= last; at += step) {
+                Look look = sheet.look(at, column.index());
+                if (look.isNumber() || look == Look.CLOCK) {
+                    return false;
+                }
+            }
+            return true;
         }
 
         /** Rows by what the columns beside the wells say of them; the same facts go together. */

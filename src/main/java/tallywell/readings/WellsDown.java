@@ -338,16 +338,24 @@ final class WellsDown implements Form {
                 return false;
             }
             boolean beside = over == 1 && sheet.look(row, position.first()) == Look.EMPTY;
-            return lowest ? over >= 2 || named || beside : over >= 1 && (named || !keyAndValue(row) && aligned(row));
+            return lowest
+                    ? over >= 2 || named || beside
+                    : over >= 2 && named || over >= 1 && !keyAndValue(row) && aligned(row);
         }
 
         private boolean keyAndValue(int row) {
             return sheet.text(row, from).matches(".*[:=]$") || sheet.filled(row).size() == 1 && !aligned(row);
         }
 
-        /** A second row of headings stands over the readings, not at the left edge where titles stand. */
+        /** A second row of headings stands over the readings, not at the left edge where titles and settings stand. */
         private boolean aligned(int row) {
-            return sheet.look(row, position.first()) == Look.EMPTY;
+            List<Integer> table = sheet.filled(start);
+            int left =
+                    table.stream().filter(column -> column >= from).findFirst().orElse(from);
+            return sheet.look(row, position.first()) == Look.EMPTY
+                    && sheet.look(row, left) == Look.EMPTY
+                    && sheet.filled(row).stream()
+                            .noneMatch(column -> sheet.text(row, column).matches("(?s)\\D*:.*"));
         }
 
         private String heading(int column) {
@@ -513,8 +521,7 @@ final class WellsDown implements Form {
                 return headed((column, i) -> wavelength(column));
             }
             double[] numbers = values.stream()
-                    .mapToDouble(column -> Double.parseDouble(
-                            column.heading().replace(',', '.').replace(" ", "")))
+                    .mapToDouble(column -> NumberForm.value(column.heading()))
                     .toArray();
             Facts around = around();
             boolean possible = Arrays.stream(numbers).allMatch(Facts::isWavelength);
@@ -538,7 +545,7 @@ final class WellsDown implements Form {
             if (NumberForm.of(column.heading()) != NumberForm.WHOLE) {
                 return column.facts();
             }
-            double nm = Double.parseDouble(column.heading().replaceAll("\\D", ""));
+            double nm = NumberForm.value(column.heading());
             return Facts.isWavelength(nm) ? column.facts().withWavelength(nm) : column.facts();
         }
 

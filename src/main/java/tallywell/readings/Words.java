@@ -42,7 +42,8 @@ final class Words {
             MILLI            | mau mod mabs mextinktion millioptical milliabsorbance "milli absorbance"
             RAW              | raw uncorrected unprocessed measured | roh rohdaten rohwert rohwerte unkorrigiert
             RAW              | brut brute bruts brutes | crudo bruto cruda | grezzo grezzi | ruw ruwe | surowe
-            PROCESSED        | ~correct ~subtract ~normali ~blanked ~processed ~differen ~ratio ~transform ~smooth net delta δ ∆ minus
+            PROCESSED        | ~correct ~subtract ~normali ~blanked ~processed ~differen ratio ratios ~transform ~smooth net delta δ ∆ minus
+            PROCESSED        | corr corr. korr ~adjust bkgd ~compensat
             PROCESSED        | ~korrig ~korrekt ~abzug ~abgezogen ~subtrah ~verrechnet ~geglättet ~quotient netto nettowert
             PROCESSED        | ~corrig ~soustr ~correg ~restad ~sottra ~rapport ~calcul ~berechnet "per cm" "pro cm" "par cm" "por cm"
             PATH             | ~pathlength ~schichtdick "path length" "light path" "optical path" "1 cm" path pathlengths ~weglänge
@@ -53,6 +54,7 @@ final class Words {
             STATISTIC        | deviazione somma pendenza gemiddelde ~standardabw ~deviation rsd sem error fehler "s.d."
             OTHER            | conc ~concentr ~konzentr ~fluores ~lumines ~polari volume vol volumen dilution ~verdünn ~diluci factor faktor
             OTHER            | mass masse weight gewicht ph humidity gain activity aktivität transmission transmittance transmittanz
+            OTHER            | log ln log10 percent prozent
             OTHER            | rfu rlu units recovery wiederfindung level expected assigned limit density dichte pressure
             SAMPLE           | sample samples name names id content contents group type description assay | probe proben inhalt bezeichnung
             SAMPLE           | gruppe typ | échantillon nom groupe contenu | muestra nombre grupo | campione nome gruppo | monster naam | próbka

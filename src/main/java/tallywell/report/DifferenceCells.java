@@ -24,12 +24,12 @@ final class DifferenceCells implements Fields {
         sheet.text(
                 column,
                 text,
-                column == ResultColumns.VERDICT.ordinal() ? ResultsSheet.verdict(judged.verdict()) : Looks.TEXT);
+                column == ResultColumns.VERDICT.column() ? ResultsSheet.verdict(judged.verdict()) : Looks.TEXT);
     }
 
     @Override
     public void number(double number) throws IOException {
-        ResultColumns what = ResultColumns.values()[++column];
+        ResultColumns what = ResultColumns.at(++column);
         switch (what) {
             case VALUE, VALUE_ALL ->
                 sheet.formula(column, formula(what), OptionalDouble.of(number), Look.PLAIN.format(digits(number)));

@@ -5,6 +5,7 @@ import java.util.Optional;
 import tallywell.method.Before;
 import tallywell.method.Creep;
 import tallywell.method.CreepOwner;
+import tallywell.method.SignalFormula;
 import tallywell.plate.Well;
 import tallywell.trace.Change;
 import tallywell.trace.FinishedPart;
@@ -103,7 +104,9 @@ final class TraceFormulas {
 
     /** A well without a change has no absorbance before or after unless both its readings become numbers. */
     private Optional<String> lost(Well well, Optional<Ref> wanted) {
-        if (soleBefore.isEmpty()
+        boolean coupled = step.step().signalFormula() != SignalFormula.DIFFERENCE;
+        if (coupled
+                || soleBefore.isEmpty()
                 || soleAfter.isEmpty()
                 || !has(well, soleBefore.get())
                 || !has(well, soleAfter.get())) {

@@ -5,7 +5,9 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.BitSet;
 import java.util.List;
+import java.util.regex.Pattern;
 import tallywell.notice.InputException;
+import tallywell.notice.Place;
 
 /**
  * Cuts text whose cells are set apart by runs of blanks. An empty cell shows only by its position, so the lines of a
@@ -17,6 +19,11 @@ final class AlignedCells {
     /** Lines of a paragraph that are looked at together, so that a long file need not lie in memory twice. */
     private static final int SHEAF = 2048;
 
+    private static final Pattern SIGN = Pattern.compile("([<>≤≥]) (?=[\\d.,])");
+    /** No row of readings is longer. */
+    private static final int LONGEST_LINE = 1_000_000;
+
+    private final Path file;
     private final CellCollector cells;
     private final Decoded text;
     private final Delimiter delimiter;
@@ -25,6 +32,7 @@ final class AlignedCells {
     private List<Piece> columns = List.of();
 
     AlignedCells(Path file, Limits limits, Decoded text, Delimiter delimiter) {
+        this.file = file;
         this.text = text;
         this.delimiter = delimiter;
         cells = new CellCollector(file, limits);
@@ -50,7 +58,7 @@ final class AlignedCells {
         return new Table.Cells(cells, new BitSet(0), text.endsWithLineEnd());
     }
 
-    private List<Piece> line() {
+    private List<Piece> line() throws InputException {
         byte[] data = text.data();
         int start = at;
         int end = start;
@@ -58,7 +66,15 @@ final class AlignedCells {
             end++;
         }
         at = end + (end + 1 < data.length && data[end] == '\r' && data[end + 1] == '\n' ? 2 : 1);
+        if (end - start > LONGEST_LINE) {
+            throw new InputException(
+                    Place.file(file),
+                    "found a line of more than " + LONGEST_LINE
+                            + " characters; expected rows of readings, each on its line");
+        }
         String line = new String(data, start, end - start, text.charset()).replace('\t', ' ');
+        // The blank of > 3.5 parts no cells.
+        line = SIGN.matcher(line).replaceAll("$1\u00a0");
         List<Piece> pieces = new ArrayList<>();
         int from = -1;
         int last = -1;
@@ -70,7 +86,7 @@ final class AlignedCells {
                 continue;
             }
             if (from >= 0 && i - last > gap) {
-                pieces.add(new Piece(line.substring(from, last + 1), from, last));
+                pieces.add(new Piece(line.substring(from, last + 1).replace('\u00a0', ' '), from, last));
                 from = -1;
             }
             from = from < 0 ? i : from;
@@ -78,7 +94,8 @@ final class AlignedCells {
             last = i;
         }
         if (from >= 0) {
-            pieces.add(new Piece(line.substring(from, last + 1).strip(), from, last));
+            pieces.add(new Piece(
+                    line.substring(from, last + 1).replace('\u00a0', ' ').strip(), from, last));
         }
         return pieces;
     }
@@ -111,7 +128,9 @@ final class AlignedCells {
         columns = spans;
     }
 
-    private void write(List<Piece> line) throws InputException {
+    private void write(List<Piece> given) throws InputException {
+        List<Piece> line =
+                given.size() > columns.size() && columns.size() > 1 && !mostlyNumbers(given) ? gathered(given) : given;
         int[] target = targets(line, columns);
         int column = 0;
         for (int i = 0; i < line.size(); i++) {
@@ -123,6 +142,33 @@ final class AlignedCells {
             column++;
         }
         cells.endRow();
+    }
+
+    /** Words with single blanks between them, as in headings, belong together if they stand over one column. */
+    private List<Piece> gathered(List<Piece> line) {
+        List<Piece> gathered = new ArrayList<>();
+        int last = -1;
+        for (Piece piece : line) {
+            int nearest = nearest(piece, Math.max(last, 0));
+            if (nearest == last) {
+                Piece before = gathered.remove(gathered.size() - 1);
+                gathered.add(new Piece(before.text + " " + piece.text, before.first, piece.last));
+            } else {
+                gathered.add(piece);
+            }
+            last = nearest;
+        }
+        return gathered;
+    }
+
+    private int nearest(Piece piece, int from) {
+        int nearest = from;
+        for (int i = from + 1; i < columns.size(); i++) {
+            if (piece.distance(columns.get(i)) < piece.distance(columns.get(nearest))) {
+                nearest = i;
+            }
+        }
+        return nearest;
     }
 
     private static int[] targets(List<Piece> line, List<Piece> columns) {
@@ -163,6 +209,10 @@ final class AlignedCells {
 
         boolean overlaps(Piece other) {
             return first <= other.last && last >= other.first;
+        }
+
+        int distance(Piece other) {
+            return Math.max(0, Math.max(first - other.last, other.first - last));
         }
 
         Piece joined(Piece other) {

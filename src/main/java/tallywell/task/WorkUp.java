@@ -103,9 +103,11 @@ public final class WorkUp {
                 return new Outcome(List.of(), List.of(), List.of(), 0, 0);
             }
             outputs.commit();
+            List<Notice> notices = new ArrayList<>(report.analysis().notices());
+            notices.addAll(loaded.departures());
             return new Outcome(
                     List.of(line(report)),
-                    report.analysis().notices(),
+                    notices,
                     written,
                     0,
                     report.assessment().passed() ? 0 : 1);
@@ -132,11 +134,13 @@ public final class WorkUp {
                     return new Outcome(List.of(), List.of(), List.of(), 0, 0);
                 }
                 try {
-                    Report report = report(request, load(request, i));
+                    RunLoader.Loaded loaded = load(request, i);
+                    Report report = report(request, loaded);
                     workbook.add(report);
                     tables.add(report);
                     lines.add(line(report));
                     notices.addAll(report.analysis().notices());
+                    notices.addAll(loaded.departures());
                     failed += report.assessment().passed() ? 0 : 1;
                 } catch (InputException e) {
                     leftOut++;
