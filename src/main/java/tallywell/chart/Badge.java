@@ -24,7 +24,7 @@ enum Badge {
             EnumSet.of(Flag.ABOVE_STANDARDS, Flag.ABOVE_WINDOW, Flag.ABSORBANCE_HIGH, Flag.OVER_RANGE)),
     /** The form of the trace. */
     TRACE(
-            "unusual trace: jump, bubble, drift or misfit",
+            "unusual trace: jump, bubble, gap, drift or misfit",
             EnumSet.complementOf(EnumSet.of(
                     Flag.EXCLUDED,
                     Flag.REACTION_INCOMPLETE,

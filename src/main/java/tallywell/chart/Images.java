@@ -7,6 +7,7 @@ import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
 import java.util.Locale;
+import java.util.Optional;
 import javax.imageio.IIOImage;
 import javax.imageio.ImageIO;
 import javax.imageio.ImageWriteParam;
@@ -23,6 +24,21 @@ public final class Images {
     private static final float PACKED = 0.3f;
 
     private Images() {}
+
+    /** Why nothing can be drawn here; empty where it can. A Java without windows may come without fonts. */
+    public static Optional<String> obstacle() {
+        try {
+            Graphics2D g = new BufferedImage(1, 1, BufferedImage.TYPE_INT_RGB).createGraphics();
+            g.setFont(Ink.plain(10));
+            g.drawString("0", 0, 1);
+            g.dispose();
+            return Optional.empty();
+        } catch (LinkageError | InternalError | RuntimeException e) {
+            // Java has no one way to say it: a missing library or face ends in any of these, depending on the system.
+            return Optional.of("this Java cannot use fonts (" + e
+                    + "); install a font such as DejaVu Sans, and fontconfig where the system has it");
+        }
+    }
 
     /**
      * A PNG file with at most 256 colours.
@@ -68,7 +84,7 @@ public final class Images {
         return bytes.toByteArray();
     }
 
-    /** An SVG file in UTF-8, text as text. */
+    /** An SVG file in UTF-8. Text is text, but for titles that stand upright, which are outlines. */
     public static byte[] svg(Picture picture) {
         SVGGraphics2D g = new SVGGraphics2D(picture.width(), picture.height());
         g.setDefsKeyPrefix("");

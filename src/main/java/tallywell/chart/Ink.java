@@ -5,7 +5,6 @@ import java.awt.Color;
 import java.awt.Font;
 import java.awt.Graphics2D;
 import java.awt.RenderingHints;
-import java.awt.Stroke;
 import java.math.BigDecimal;
 import java.text.DecimalFormat;
 import java.text.DecimalFormatSymbols;
@@ -38,16 +37,16 @@ final class Ink {
         return new Font(Font.SANS_SERIF, Font.BOLD, 1).deriveFont(size);
     }
 
-    static Stroke pen(double width) {
+    static BasicStroke pen(double width) {
         return new BasicStroke((float) width, BasicStroke.CAP_ROUND, BasicStroke.JOIN_ROUND);
     }
 
-    static Stroke dots(double width) {
+    static BasicStroke dots(double width) {
         float[] pattern = {(float) width, (float) (2.2 * width)};
         return new BasicStroke((float) width, BasicStroke.CAP_BUTT, BasicStroke.JOIN_ROUND, 1, pattern, 0);
     }
 
-    static Stroke dashes(double width) {
+    static BasicStroke dashes(double width) {
         float[] pattern = {(float) (5 * width), (float) (3 * width)};
         return new BasicStroke((float) width, BasicStroke.CAP_BUTT, BasicStroke.JOIN_ROUND, 1, pattern, 0);
     }

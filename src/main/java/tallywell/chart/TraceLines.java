@@ -15,6 +15,7 @@ final class TraceLines {
     static final String CARRIED = "before the trigger, from the step before";
     static final String EQUIVALENT = "baseline equivalent to the equilibrium";
     static final String LINE = "line through the finished part, carried back";
+    static final String READING = "the reading that counts";
     static final String CURVE = "progress curve";
     static final String CURVE_LINE = "the curve's finished line, carried back";
 
@@ -55,6 +56,17 @@ final class TraceLines {
         double before = trace.change().get().before();
         String name = read ? CORRECTED : trace.readings().between().isEmpty() ? CARRIED : EQUIVALENT;
         return Optional.of(line(name, fromMinute, before, 0, before));
+    }
+
+    /** From the trigger to the one reading that counts, where there is no line. */
+    Optional<XYSeries> reading() {
+        if (trace.change().isEmpty() || trace.change().get().reading().isEmpty()) {
+            return Optional.empty();
+        }
+        double after = trace.change().get().after();
+        int reading = trace.change().get().reading().getAsInt();
+        double to = trace.readings().after().get(reading).timeS() / 60;
+        return Optional.of(line(READING, 0, after, to, after));
     }
 
     /** The finished line from the trigger to the last reading, of a line or of a curve. */

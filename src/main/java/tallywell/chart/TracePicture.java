@@ -163,11 +163,12 @@ public final class TracePicture implements Picture {
     private void lines(XYPlot plot) {
         XYSeriesCollection set = new XYSeriesCollection();
         XYLineAndShapeRenderer renderer = new XYLineAndShapeRenderer(true, false);
-        line(set, renderer, lines.baseline(), Ink.TEXT, (BasicStroke) Ink.pen(1.2));
-        line(set, renderer, lines.level(domain().getLowerBound()), Ink.TEXT, (BasicStroke) Ink.dashes(1.2));
-        line(set, renderer, lines.curve(), Ink.ACCENT, (BasicStroke) Ink.pen(1.6));
+        line(set, renderer, lines.baseline(), Ink.TEXT, Ink.pen(1.2));
+        line(set, renderer, lines.level(domain().getLowerBound()), Ink.TEXT, Ink.dashes(1.2));
+        line(set, renderer, lines.curve(), Ink.ACCENT, Ink.pen(1.6));
+        line(set, renderer, lines.reading(), Ink.ACCENT, Ink.dashes(1.2));
         boolean curved = lines.curve().isPresent();
-        line(set, renderer, lines.finished(), Ink.ACCENT, (BasicStroke) (curved ? Ink.dashes(1.2) : Ink.pen(1.6)));
+        line(set, renderer, lines.finished(), Ink.ACCENT, curved ? Ink.dashes(1.2) : Ink.pen(1.6));
         plot.setDataset(1, set);
         plot.setRenderer(1, renderer);
     }

@@ -59,6 +59,16 @@ final class WorkupCommand implements Callable<Integer> {
     @Option(names = "--tables", paramLabel = "DIR", description = "Write results.csv and wells.csv there, too.")
     private @Nullable Path tables;
 
+    @Option(
+            names = "--charts",
+            paramLabel = "DIR",
+            description = {
+                "Draw the traces of kinetic runs there, as PNG and SVG: plate-traces (one a step) and trace-WELL for"
+                        + " every flagged well; with several runs a folder for each. A run without series has"
+                        + " nothing to draw."
+            })
+    private @Nullable Path charts;
+
     @Option(names = "--force", description = "Replace existing outputs.")
     private boolean force;
 
@@ -74,6 +84,8 @@ final class WorkupCommand implements Callable<Integer> {
 
     @Override
     public Integer call() throws InputException, OutputException {
+        // Drawing needs no screen, and on some systems would look for one.
+        System.setProperty("java.awt.headless", "true");
         WorkUp.Outcome outcome = new WorkUp().run(request(), LineProgress.on(console, quiet));
         console.notices(outcome.notices());
         if (!quiet) {
@@ -100,6 +112,7 @@ final class WorkupCommand implements Callable<Integer> {
                 adHoc ? Optional.of(adHocRun()) : Optional.empty(),
                 Optional.ofNullable(output),
                 Optional.ofNullable(tables),
+                Optional.ofNullable(charts),
                 force,
                 Instant.now(),
                 ZoneId.systemDefault());

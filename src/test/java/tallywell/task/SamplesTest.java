@@ -42,6 +42,7 @@ class SamplesTest {
                                 Optional.empty(),
                                 Optional.of(folder.resolve("out.xlsx")),
                                 Optional.of(folder.resolve("tables")),
+                                Optional.empty(),
                                 false,
                                 Instant.EPOCH,
                                 ZoneOffset.UTC),
