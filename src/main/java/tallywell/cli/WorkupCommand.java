@@ -73,6 +73,16 @@ final class WorkupCommand implements Callable<Integer> {
                     + Draws.SEED + ".")
     private @Nullable Long seed;
 
+    @Option(
+            names = "--charts",
+            paramLabel = "DIR",
+            description = {
+                "Draw the traces of kinetic runs there, as PNG and SVG: plate-traces (one a step) and trace-WELL for"
+                        + " every flagged well; with several runs a folder for each. A run without series has"
+                        + " nothing to draw."
+            })
+    private @Nullable Path charts;
+
     @Option(names = "--force", description = "Replace existing outputs.")
     private boolean force;
 
@@ -88,6 +98,8 @@ final class WorkupCommand implements Callable<Integer> {
 
     @Override
     public Integer call() throws InputException, OutputException {
+        // Drawing needs no screen, and on some systems would look for one.
+        System.setProperty("java.awt.headless", "true");
         WorkUp.Outcome outcome = new WorkUp().run(request(), LineProgress.on(console, quiet));
         console.notices(outcome.notices());
         if (!quiet) {
@@ -114,6 +126,7 @@ final class WorkupCommand implements Callable<Integer> {
                 adHoc ? Optional.of(adHocRun()) : Optional.empty(),
                 Optional.ofNullable(output),
                 Optional.ofNullable(tables),
+                Optional.ofNullable(charts),
                 force,
                 Instant.now(),
                 ZoneId.systemDefault(),

@@ -26,6 +26,7 @@ import tallywell.report.InputFile;
 import tallywell.report.Provenance;
 import tallywell.report.Report;
 import tallywell.report.ResultsTable;
+import tallywell.report.SheetPicture;
 import tallywell.report.SummaryWorkbook;
 import tallywell.report.WellsTable;
 import tallywell.workup.Analysis;
@@ -47,6 +48,7 @@ public final class WorkUp {
      * @param adHoc a run without a run file
      * @param output where the summary goes; without it beside the run, named after it
      * @param tables folder for the tables, if wanted
+     * @param charts folder for the pictures of traces, if wanted
      * @param overwrite whether existing files may be replaced
      * @param made the time that the outputs carry
      * @param zone its zone
@@ -57,6 +59,7 @@ public final class WorkUp {
             Optional<AdHocRun> adHoc,
             Optional<Path> output,
             Optional<Path> tables,
+            Optional<Path> charts,
             boolean overwrite,
             Instant made,
             ZoneId zone,
@@ -64,18 +67,6 @@ public final class WorkUp {
         /** Keeps a copy that cannot change. */
         public Request {
             runs = List.copyOf(runs);
-        }
-
-        /** A request without draws. */
-        public Request(
-                List<Path> runs,
-                Optional<AdHocRun> adHoc,
-                Optional<Path> output,
-                Optional<Path> tables,
-                boolean overwrite,
-                Instant made,
-                ZoneId zone) {
-            this(runs, adHoc, output, tables, overwrite, made, zone, Optional.empty());
         }
     }
 
@@ -110,7 +101,10 @@ public final class WorkUp {
         try (Outputs outputs = new Outputs(request.overwrite(), loaded.files().keySet())) {
             outputs.check(output);
             Report report = report(request, loaded);
-            outputs.write(output, out -> new SummaryWorkbook().write(report, out));
+            RunPictures pictures = RunPictures.of(report);
+            List<Notice> notices = new ArrayList<>(report.analysis().notices());
+            notices.addAll(loaded.departures());
+            summary(report, pictures, output, outputs, notices);
             List<Path> written = new ArrayList<>(List.of(output));
             if (request.tables().isPresent()) {
                 try (Tables tables = new Tables(outputs, request.tables().get())) {
@@ -118,15 +112,37 @@ public final class WorkUp {
                     written.addAll(tables.targets());
                 }
             }
+            if (request.charts().isPresent()) {
+                written.addAll(charts(pictures, report, request.charts().get(), outputs, notices));
+            }
             if (progress.isCancelled()) {
                 return new Outcome(List.of(), List.of(), List.of(), 0, 0);
             }
             outputs.commit();
-            List<Notice> notices = new ArrayList<>(report.analysis().notices());
-            notices.addAll(loaded.departures());
             return new Outcome(
                     lines(report), notices, written, 0, report.assessment().passed() ? 0 : 1);
         }
+    }
+
+    private static void summary(Report report, RunPictures pictures, Path output, Outputs outputs, List<Notice> notices)
+            throws OutputException {
+        Optional<String> obstacle = pictures.obstacle();
+        obstacle.ifPresent(why -> notices.add(Notice.attention(
+                Place.file(output), "the sheet Traces is left out, because no picture can be drawn: " + why)));
+        List<SheetPicture> sheet = obstacle.isPresent() ? List.of() : pictures.forSheet();
+        outputs.write(output, out -> new SummaryWorkbook().write(report, sheet, pictures.note(), out));
+    }
+
+    /** Draws a run's traces; where it has none, that is said and nothing is written. */
+    private static List<Path> charts(
+            RunPictures pictures, Report report, Path folder, Outputs outputs, List<Notice> notices)
+            throws OutputException {
+        if (pictures.isEmpty()) {
+            notices.add(Notice.attention(
+                    Place.file(Path.of(report.run())),
+                    "no well was read three times or more after the trigger, so there is no trace to draw"));
+        }
+        return pictures.write(outputs, folder);
     }
 
     private Outcome many(Request request, Progress progress) throws InputException, OutputException {
@@ -135,6 +151,7 @@ public final class WorkUp {
         List<String> lines = new ArrayList<>();
         List<Notice> notices = new ArrayList<>();
         List<Path> written = new ArrayList<>(List.of(output));
+        List<String> folders = ChartFolders.of(request.runs());
         int leftOut = 0;
         int failed = 0;
         try (Outputs outputs = new Outputs(request.overwrite(), request.runs());
@@ -156,6 +173,10 @@ public final class WorkUp {
                     lines.addAll(lines(report));
                     notices.addAll(report.analysis().notices());
                     notices.addAll(loaded.departures());
+                    if (request.charts().isPresent()) {
+                        Path folder = request.charts().get().resolve(folders.get(i));
+                        written.addAll(charts(RunPictures.of(report), report, folder, outputs, notices));
+                    }
                     failed += report.assessment().passed() ? 0 : 1;
                 } catch (InputException e) {
                     leftOut++;
