@@ -102,7 +102,8 @@ record Facts(
 
     /** Units that have been taken out with their numbers do not count as words: 10 min is no minimum. */
     private static Set<Meaning> without(Set<Meaning> meanings, StringBuilder rest) {
-        Set<Meaning> left = Words.in(TEMPERATURE.matcher(rest).replaceAll(" "));
+        Set<Meaning> left = Words.in(
+                DURATION.matcher(TEMPERATURE.matcher(rest).replaceAll(" ")).replaceAll(" "));
         Set<Meaning> kept = EnumSet.noneOf(Meaning.class);
         for (Meaning meaning : meanings) {
             boolean quantity =
