@@ -1,15 +1,20 @@
 package tallywell.readings;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.EnumSet;
 import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.Set;
+import org.jspecify.annotations.Nullable;
 import tallywell.notice.InputException;
+import tallywell.plate.Mark;
 import tallywell.plate.PlateFormat;
 import tallywell.plate.ReadingSeries;
 import tallywell.plate.Well;
@@ -49,6 +54,35 @@ final class Draft {
 
     String title() {
         return pieces.get(0).title();
+    }
+
+    /**
+     * Whether another block holds readings of the same wells in the same rows of the file, and no plate, wavelength or
+     * time tells the two apart. A wavelength that only one of them states does not.
+     */
+    boolean isBeside(Draft other) {
+        Piece one = pieces.get(0);
+        Piece two = other.pieces.get(0);
+        return one.sheet() == two.sheet()
+                && one.first() == two.first()
+                && one.last() == two.last()
+                && wells.stream().anyMatch(other.wells::contains)
+                && Objects.equals(plateName(), other.plateName())
+                && same(facts().wavelengthNm(), other.facts().wavelengthNm())
+                && (facts().time().isEmpty()
+                        || other.facts().time().isEmpty()
+                        || facts().time().equals(other.facts().time()))
+                && (facts().cycle().isEmpty()
+                        || other.facts().cycle().isEmpty()
+                        || facts().cycle().equals(other.facts().cycle()));
+    }
+
+    private Optional<String> plateName() {
+        return facts().plate().map(name -> name.toLowerCase(Locale.ROOT));
+    }
+
+    private static boolean same(OptionalDouble one, OptionalDouble other) {
+        return one.isEmpty() || other.isEmpty() || one.equals(other);
     }
 
     /** Takes a name that tells it from others into its label. */
@@ -176,14 +210,14 @@ final class Draft {
     Block block(int number, Interpretation as, Optional<PlateFormat> stated) throws InputException {
         PlateFormat format = format(stated);
         boolean timed = isTimed();
-        Map<Well, GrowingSeries> rows = new LinkedHashMap<>();
+        Map<Well, Row> rows = new LinkedHashMap<>();
         FileOrder order = new FileOrder();
         for (Piece piece : pieces) {
             order.add(piece, read(piece, as, rows));
         }
         ReadingSeries.Builder series = timed ? ReadingSeries.timed(format) : ReadingSeries.endPoint(format);
-        for (Map.Entry<Well, GrowingSeries> each : rows.entrySet()) {
-            GrowingSeries row = each.getValue();
+        for (Map.Entry<Well, Row> each : rows.entrySet()) {
+            Row row = each.getValue();
             series.add(each.getKey(), row.times(), row.values(), row.marks());
         }
         Facts facts = facts();
@@ -262,13 +296,13 @@ final class Draft {
     }
 
     /** Reads a piece, behind what the wells have already. */
-    private int[] read(Piece piece, Interpretation as, Map<Well, GrowingSeries> rows) throws InputException {
+    private int[] read(Piece piece, Interpretation as, Map<Well, Row> rows) throws InputException {
         int count = piece.wells().size();
         int[] offsets = new int[count];
-        GrowingSeries[] targets = new GrowingSeries[count];
+        Row[] targets = new Row[count];
         Map<Times, double[]> seconds = new HashMap<>();
         for (int well = 0; well < count; well++) {
-            GrowingSeries row = rows.computeIfAbsent(piece.wells().get(well), none -> new GrowingSeries());
+            Row row = rows.computeIfAbsent(piece.wells().get(well), none -> new Row());
             offsets[well] = row.size;
             targets[well] = row;
             double[] times = times(piece, well, as, seconds);
@@ -332,5 +366,53 @@ final class Draft {
                         ? "found the time " + now + " s twice" + of + "; expected each time once"
                         : "found the time " + now + " s after " + before + " s" + of
                                 + "; expected times that run forward");
+    }
+
+    /** The series of one well while it grows. */
+    private static final class Row {
+        private double[] times = new double[0];
+        private double[] values = new double[0];
+        private Mark @Nullable [] marks;
+        private int size;
+
+        void extend(int more, double[] moreTimes) {
+            if (size == 0) {
+                times = moreTimes;
+                values = new double[more];
+            } else {
+                times = Arrays.copyOf(times, size + more);
+                System.arraycopy(moreTimes, 0, times, size, more);
+                values = Arrays.copyOf(values, size + more);
+                if (marks != null) {
+                    int before = marks.length;
+                    marks = Arrays.copyOf(marks, size + more);
+                    Arrays.fill(marks, before, marks.length, Mark.NONE);
+                }
+            }
+            size += more;
+        }
+
+        void read(Piece piece, int well, int reading, Interpretation as, int at) throws InputException {
+            Mark mark = piece.read(well, reading, as.mark(), values, at);
+            if (mark != Mark.NONE) {
+                if (marks == null) {
+                    marks = new Mark[size];
+                    Arrays.fill(marks, Mark.NONE);
+                }
+                marks[at] = mark;
+            }
+        }
+
+        double[] times() {
+            return times;
+        }
+
+        double[] values() {
+            return values;
+        }
+
+        Mark @Nullable [] marks() {
+            return marks;
+        }
     }
 }
