@@ -58,8 +58,9 @@ final class Caption {
             boolean shared = !over.isEmpty() && over.size() < sheet.filled(row).size();
             String line = shared ? words(row, over) : sheet.line(row);
             boolean setting = (shared ? over.size() : sheet.filled(row).size()) >= 2
-                    || line.matches("(?s)[^:=]*\\p{L}[^:=]*[:=].*");
-            facts = merged(facts, Facts.ofLine(line), setting, near);
+                    || line.matches("(?s)[^:=]*\\p{L}[^:=]*[:=].*")
+                    || Claim.isAmount(line);
+            facts = merged(facts, Claim.of(Facts.ofLine(line), line, facts), setting, near);
         }
         return facts;
     }

@@ -92,6 +92,9 @@ record Column(int index, String heading, Facts facts, TimeHeading time, Map<Look
         if (facts.has(Meaning.OTHER_TIME) && facts.wavelengthNm().isEmpty() && !facts.has(Meaning.VALUE)) {
             return Role.OTHER;
         }
+        if (facts.has(Meaning.WELL) && 2 * count(Look.WELL) > filled) {
+            return Role.OTHER;
+        }
         boolean numeric = numbers() + marks() >= filled - count(Look.EMPTY) - count(Look.TEXT) && numbers() > 0;
         if (2 * count(Look.CLOCK) > filled) {
             return Role.TIME;

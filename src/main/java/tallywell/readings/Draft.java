@@ -6,7 +6,9 @@ import java.util.EnumSet;
 import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.Set;
@@ -52,6 +54,35 @@ final class Draft {
 
     String title() {
         return pieces.get(0).title();
+    }
+
+    /**
+     * Whether another block holds readings of the same wells in the same rows of the file, and no plate, wavelength or
+     * time tells the two apart. A wavelength that only one of them states does not.
+     */
+    boolean isBeside(Draft other) {
+        Piece one = pieces.get(0);
+        Piece two = other.pieces.get(0);
+        return one.sheet() == two.sheet()
+                && one.first() == two.first()
+                && one.last() == two.last()
+                && wells.stream().anyMatch(other.wells::contains)
+                && Objects.equals(plateName(), other.plateName())
+                && same(facts().wavelengthNm(), other.facts().wavelengthNm())
+                && (facts().time().isEmpty()
+                        || other.facts().time().isEmpty()
+                        || facts().time().equals(other.facts().time()))
+                && (facts().cycle().isEmpty()
+                        || other.facts().cycle().isEmpty()
+                        || facts().cycle().equals(other.facts().cycle()));
+    }
+
+    private Optional<String> plateName() {
+        return facts().plate().map(name -> name.toLowerCase(Locale.ROOT));
+    }
+
+    private static boolean same(OptionalDouble one, OptionalDouble other) {
+        return one.isEmpty() || other.isEmpty() || one.equals(other);
     }
 
     /** Takes a name that tells it from others into its label. */

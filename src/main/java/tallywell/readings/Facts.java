@@ -60,6 +60,11 @@ record Facts(
                     + "[ _]?(?:(?:name|id|no|nr|number|nummer|code|barcode|n°|#|№)(?![\\p{L}])[.]?)?\\s*[:=#]?\\s*"
                     + "([\\p{L}\\d](?:[\\p{L}\\d._/-]*[\\p{L}\\d])?)?",
             Pattern.CASE_INSENSITIVE | Pattern.UNICODE_CASE);
+    /** Words that lead on to what a plate is or is for, and are not its name. */
+    private static final Set<String> PREPOSITIONS = Set.of(
+            "of", "with", "for", "in", "on", "at", "is", "was", "mit", "von", "für", "im", "ist", "de", "avec", "pour",
+            "à", "en", "con", "para", "di", "da", "per", "met", "van");
+
     private static final Pattern CYCLE = Pattern.compile(
             "(?<!\\p{L})(?:cycle|read|reading|measurement|scan|repeat|zyklus|messung|lesung|durchgang|lecture|mesure|ciclo|lectura|lettura|misura|meting|cyklus|cykl)"
                     + "[ _]?(?:no|nr|number|#)?[.]?\\s*[:=#]?\\s*(\\d{1,5})(?![\\d.,:]|\\s?\\p{L}{1,3}\\b)",
@@ -102,7 +107,8 @@ record Facts(
 
     /** Units that have been taken out with their numbers do not count as words: 10 min is no minimum. */
     private static Set<Meaning> without(Set<Meaning> meanings, StringBuilder rest) {
-        Set<Meaning> left = Words.in(TEMPERATURE.matcher(rest).replaceAll(" "));
+        Set<Meaning> left = Words.in(
+                DURATION.matcher(TEMPERATURE.matcher(rest).replaceAll(" ")).replaceAll(" "));
         Set<Meaning> kept = EnumSet.noneOf(Meaning.class);
         for (Meaning meaning : meanings) {
             boolean quantity =
@@ -153,6 +159,7 @@ record Facts(
         while (plate.find()) {
             String name = plate.group(2);
             if (name == null
+                    || PREPOSITIONS.contains(name.toLowerCase(Locale.ROOT))
                     || Words.of(name.toLowerCase(Locale.ROOT)).contains(Meaning.PLATE_KIND)
                     || Words.of(name.toLowerCase(Locale.ROOT)).contains(Meaning.PLATE)
                     || isPlateSize(name, rest, plate.end())) {

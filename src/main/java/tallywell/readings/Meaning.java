@@ -34,6 +34,8 @@ enum Meaning {
     OTHER,
     /** Names of what is in the wells. */
     SAMPLE,
+    /** Where a sample came from. */
+    SOURCE,
     /** Remarks of the reader on single readings. */
     MARK,
     /** No, off, without. */

@@ -30,7 +30,7 @@ final class WellsAcross implements Form {
         int data = sheet.nextFilled(heads.last + 1);
         int subtitles = 0;
         while (data < sheet.rows() && subtitles < MOST_SUBTITLES && !heads.isData(sheet, data)) {
-            if (heads.holdsWells(sheet, data)) {
+            if (heads.holdsWells(sheet, data) && !isNames(sheet, row, heads, data)) {
                 return Optional.empty();
             }
             subtitles++;
@@ -41,6 +41,13 @@ final class WellsAcross implements Form {
             return Optional.empty();
         }
         return Optional.of(new Sections(sheet, row, heads).collect(data));
+    }
+
+    /** Whether names such as S1, S2, S3 stand under the wells: nothing heads them, while times head the wells. */
+    private static boolean isNames(Sheet sheet, int row, Heads heads, int below) {
+        return isHeadedByTime(sheet, row)
+                && sheet.filled(below).stream().allMatch(heads.columns::contains)
+                && heads.isData(sheet, sheet.nextFilled(below + 1));
     }
 
     private static boolean isHeadedByTime(Sheet sheet, int row) {
@@ -61,12 +68,24 @@ final class WellsAcross implements Form {
                 heads.add(column, sheet.well(row, column).orElseThrow(), Facts.none());
             } else if (look == Look.TEXT) {
                 Optional<WellHeading> heading = WellHeading.parse(sheet.text(row, column));
+                Optional<Well> labelled = heading.isPresent() ? Optional.empty() : labelled(sheet, row, column);
                 if (heading.isPresent()) {
                     heads.add(column, heading.get().well(), heading.get().facts());
+                } else if (labelled.isPresent()) {
+                    heads.add(column, labelled.get(), Facts.none());
                 }
             }
         }
         return heads.wells.isEmpty() ? twoRows(sheet, row) : heads;
+    }
+
+    /** A well with the name of its sample behind it, among other wells. */
+    private static Optional<Well> labelled(Sheet sheet, int row, int column) {
+        boolean others = sheet.filled(row).stream()
+                .anyMatch(other -> other != column
+                        && (sheet.look(row, other) == Look.WELL
+                                || WellHeading.labelled(sheet.text(row, other)).isPresent()));
+        return others ? WellHeading.labelled(sheet.text(row, column)) : Optional.empty();
     }
 
     /** Letters in one row, numbers in the next. */
@@ -320,7 +339,8 @@ final class WellsAcross implements Form {
             for (int row : rows) {
                 Optional<Column> words = numeric.stream()
                         .filter(column -> isSummary(row, column, time))
-                        .findFirst();
+                        .findFirst()
+                        .or(() -> untimed(row, beside, time));
                 if (words.isPresent()) {
                     note(row, "left out: '" + sheet.text(row, words.get().index()) + "'");
                 } else {
@@ -330,8 +350,18 @@ final class WellsAcross implements Form {
             return kept;
         }
 
+        /** In a row without a time, a word of statistics in whatever column. */
+        private Optional<Column> untimed(int row, List<Column> beside, Optional<Column> time) {
+            return time.filter(column -> sheet.look(row, column.index()) == Look.EMPTY)
+                    .flatMap(none -> beside.stream()
+                            .filter(column -> Facts.ofHeading(sheet.text(row, column.index()))
+                                    .isOtherQuantity())
+                            .findFirst());
+        }
+
         private boolean isSummary(int row, Column column, Optional<Column> time) {
-            if (sheet.look(row, column.index()) != Look.TEXT) {
+            Look look = sheet.look(row, column.index());
+            if (look != Look.TEXT && look != Look.ROW) {
                 return false;
             }
             String text = sheet.text(row, column.index());

@@ -2,6 +2,7 @@ package tallywell.readings;
 
 import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.EnumSet;
 import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -21,6 +22,9 @@ import tallywell.plate.Well;
  */
 final class WellsDown implements Form {
     private static final int MOST_HEADING_ROWS = 2;
+
+    /** Headed so, a column that looks like wells names samples, or the wells they came from. */
+    private static final Set<Meaning> ELSEWHERE = EnumSet.of(Meaning.SAMPLE, Meaning.SOURCE);
 
     @Override
     public Optional<Finding> find(Sheet sheet, int row) throws InputException {
@@ -46,7 +50,7 @@ final class WellsDown implements Form {
     }
 
     /** The columns that name wells in this row, those in the next ones alike. */
-    private static List<Position> positions(Sheet sheet, int row) {
+    private static List<Position> positions(Sheet sheet, int row) throws InputException {
         List<Position> found = new ArrayList<>();
         Optional<Position> pair = pair(sheet, row, true);
         if (pair.isPresent()) {
@@ -78,7 +82,7 @@ final class WellsDown implements Form {
     }
 
     /** Lists side by side have readings behind each well; a second column that merely looks like wells has none. */
-    private static List<Position> sideBySide(Sheet sheet, int row, List<Position> found) {
+    private static List<Position> sideBySide(Sheet sheet, int row, List<Position> found) throws InputException {
         List<Position> kept = new ArrayList<>();
         for (int i = 0; i < found.size(); i++) {
             int to = i + 1 < found.size() ? found.get(i + 1).first() : sheet.width(row);
@@ -96,26 +100,62 @@ final class WellsDown implements Form {
         return List.of(chosen(sheet, row, found));
     }
 
-    /** Of several columns that look like wells the one headed as such, else the first whose wells never repeat. */
-    private static Position chosen(Sheet sheet, int row, List<Position> found) {
-        for (Position position : found) {
-            for (int up = row - 1; up >= Math.max(0, row - MOST_HEADING_ROWS); up--) {
-                if (Words.in(sheet.text(up, position.first())).contains(Meaning.WELL)) {
-                    return position;
-                }
+    /**
+     * Of several columns that look like wells the one headed as such, else the one whose wells never repeat.
+     *
+     * @throws InputException if more than one would do
+     */
+    private static Position chosen(Sheet sheet, int row, List<Position> found) throws InputException {
+        List<Position> headed = found.stream()
+                .filter(each -> headings(sheet, row, each).contains(Meaning.WELL))
+                .toList();
+        List<Position> ofPlate = headed.stream()
+                .filter(each -> headings(sheet, row, each).stream().noneMatch(ELSEWHERE::contains))
+                .toList();
+        List<Position> left = ofPlate.isEmpty() ? headed : ofPlate;
+        if (left.isEmpty()) {
+            List<Position> unnamed = found.stream()
+                    .filter(each -> headings(sheet, row, each).stream().noneMatch(ELSEWHERE::contains))
+                    .toList();
+            left = unnamed.stream().filter(each -> isOnce(sheet, row, each)).toList();
+            left = left.isEmpty() ? List.of(unnamed.isEmpty() ? found.get(0) : unnamed.get(0)) : left;
+        }
+        boolean readings = sheet.filled(row).stream()
+                .anyMatch(column -> sheet.look(row, column).isReading());
+        for (Position other : left) {
+            if (readings && !other.well(sheet, row).equals(left.get(0).well(sheet, row))) {
+                throw sheet.fault(
+                        row,
+                        other.first(),
+                        "two columns of wells, '" + sheet.text(row, left.get(0).first()) + "' and",
+                        "one, or a heading that tells the wells of the plate from those the samples came from");
             }
         }
-        for (Position position : found) {
-            Set<Well> seen = new java.util.HashSet<>();
-            boolean once = true;
-            for (int at = row; at < sheet.rows() && position.well(sheet, at).isPresent(); at++) {
-                once &= seen.add(position.well(sheet, at).get());
-            }
-            if (once) {
-                return position;
+        return left.get(0);
+    }
+
+    private static Set<Meaning> headings(Sheet sheet, int row, Position position) {
+        for (int up = row - 1; up >= Math.max(0, row - MOST_HEADING_ROWS); up--) {
+            Set<Meaning> meanings = Words.in(sheet.text(up, position.first()));
+            if (!meanings.isEmpty()) {
+                return meanings;
             }
         }
-        return found.get(0);
+        return Set.of();
+    }
+
+    private static boolean isOnce(Sheet sheet, int row, Position position) {
+        Set<Well> seen = new java.util.HashSet<>();
+        for (int at = row; at < sheet.rows(); at++) {
+            Optional<Well> well = position.well(sheet, at);
+            if (well.isEmpty()) {
+                return true;
+            }
+            if (!seen.add(well.get())) {
+                return false;
+            }
+        }
+        return true;
     }
 
     /**
@@ -209,6 +249,9 @@ final class WellsDown implements Form {
         }
 
         boolean collect() throws InputException {
+            if (start > 0 && hasNumbers(start - 1)) {
+                refuseLabelled(start - 1);
+            }
             gather();
             top = headings();
             rows = Arrays.copyOf(rows, count);
@@ -248,6 +291,9 @@ final class WellsDown implements Form {
         private void refuseOutside(int row) throws InputException {
             String text = position.letter < 0 ? sheet.text(row, position.first()) : "";
             boolean numbers = hasNumbers(row);
+            if (numbers && row == last + 1) {
+                refuseLabelled(row);
+            }
             if (numbers && text.matches("[A-Za-z]{1,2} ?\\d{1,4}")) {
                 throw sheet.fault(row, position.first(), "the well", "A1 to AF48, wells that plates have");
             }
@@ -259,6 +305,15 @@ final class WellsDown implements Form {
                     && followedByWell(row)) {
                 throw new InputException(
                         sheet.table().place(row), "found numbers without a well; expected a well such as B7");
+            }
+        }
+
+        /** A well with more in its cell is a row of the list that would go by in silence. */
+        private void refuseLabelled(int row) throws InputException {
+            if (position.letter < 0
+                    && WellHeading.labelled(sheet.text(row, position.first())).isPresent()) {
+                throw sheet.fault(
+                        row, position.first(), "the well", "a well such as B7, and its sample in a column of its own");
             }
         }
 

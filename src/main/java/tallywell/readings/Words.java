@@ -42,7 +42,7 @@ final class Words {
             MILLI            | mau mod mabs mextinktion millioptical milliabsorbance "milli absorbance"
             RAW              | raw uncorrected unprocessed measured | roh rohdaten rohwert rohwerte unkorrigiert
             RAW              | brut brute bruts brutes | crudo bruto cruda | grezzo grezzi | ruw ruwe | surowe
-            PROCESSED        | ~correct ~subtract ~normali ~blanked ~processed ~differen ratio ratios ~transform ~smooth net delta ~δ ~∆ minus
+            PROCESSED        | ~correct ~subtract ~normali ~blanked ~processed ~differen ratio ratios ~transform ~smooth net delta δ ∆ minus
             PROCESSED        | corr corr. korr ~adjust bkgd ~compensat
             PROCESSED        | ~korrig ~korrekt ~abzug ~abgezogen ~subtrah ~verrechnet ~geglättet ~quotient netto nettowert
             PROCESSED        | ~corrig ~soustr ~correg ~restad ~sottra ~rapport ~calcul ~berechnet "per cm" "pro cm" "par cm" "por cm"
@@ -59,6 +59,7 @@ final class Words {
             SAMPLE           | sample samples name names id content contents group type description assay | probe proben inhalt bezeichnung
             SAMPLE           | gruppe typ | échantillon nom groupe contenu | muestra nombre grupo | campione nome gruppo | monster naam | próbka
             SAMPLE           | layout belegung replicate replicates replikat slot operator user comment note bemerkung kommentar
+            SOURCE           | source origin stock mother donor from quelle quellplatte herkunft spender origine origen fonte
             MARK             | mark marks flag flags status warning warnings remark qc | flagge warnung hinweis
             NOT              | no none off not without false never | nein keine kein aus ohne nicht | non aucune sans | sin | senza | nie
             """;
@@ -66,7 +67,7 @@ final class Words {
     private static final String OVER = """
             over overflow ovrflw ovflw ovrflow ovr ofl oflow oor over-range overrange out sat sat. satd saturated saturation high too-high
             out-of-range out-of-limits above-range >max >range max+ inf +inf infinity ∞ überlauf ueberlauf übersteuert gesättigt
-            messbereich-überschritten bereich-überschritten zu-hoch überschritten über außerhalb dépassement saturé hors-gamme
+            messbereich-überschritten bereich-überschritten zu-hoch überschritten über über-messbereich außerhalb dépassement saturé hors-gamme
             hors-limites trop-élevé fuera-de-rango saturado demasiado-alto fuori-scala fuori-intervallo saturo te-hoog buiten-bereik
             verzadigd poza-zakresem 1.#inf over! #over limit over-limit overload overflow! sättigung beyond-range
             """;

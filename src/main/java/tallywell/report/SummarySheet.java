@@ -134,6 +134,7 @@ final class SummarySheet {
         link("Plate", "the plate drawn by content, net ΔA and value");
         link("Checks", "limits and what was found, reasons of every verdict, flags in words");
         link("Provenance", "files with their SHA-256, version, what people decided");
+        link(BudgetSheet.NAME, "what each result is uncertain from");
         sheet.row(row++, 6);
         sheet.row(row++);
         sheet.text(0, "input: as read or typed", Looks.INPUT);

@@ -3,6 +3,7 @@ package tallywell.report;
 import java.io.IOException;
 import java.io.OutputStream;
 import java.time.Instant;
+import java.util.List;
 import tallywell.report.CalibrationPlaces.Fact;
 import tallywell.report.CalibrationPlaces.Scope;
 import tallywell.workup.StepAnalysis;
@@ -42,6 +43,17 @@ public final class SummaryWorkbook {
      * @param out where to; left open
      */
     public void write(Report report, OutputStream out) throws IOException {
+        write(report, List.of(), "", out);
+    }
+
+    /**
+     * Writes the workbook with pictures of the traces on a sheet at the end.
+     *
+     * @param pictures in the order shown; without any there is no such sheet
+     * @param note what the pictures show and leave out
+     * @param out where to; left open
+     */
+    public void write(Report report, List<SheetPicture> pictures, String note, OutputStream out) throws IOException {
         Draft draft = Draft.of(report);
         try (Book book = new Book()) {
             Sheet summary = book.add("Summary");
@@ -52,6 +64,7 @@ public final class SummaryWorkbook {
             Sheet plate = book.add("Plate");
             Sheet checks = book.add("Checks");
             Sheet provenance = book.add("Provenance");
+            Sheet budget = book.add(BudgetSheet.NAME);
             SummarySheet.write(draft, summary);
             ResultsSheet.write(draft, results);
             WellsSheet.write(draft, wells);
@@ -60,6 +73,10 @@ public final class SummaryWorkbook {
             PlateSheet.write(draft, plate);
             ChecksSheet.write(report, checks);
             ProvenanceSheet.write(report, provenance);
+            BudgetSheet.write(draft, budget);
+            if (!pictures.isEmpty()) {
+                TracesSheet.write(pictures, note, book.add(TracesSheet.NAME), report.run());
+            }
             names(draft, book);
             describe(report, book);
             book.write(out);

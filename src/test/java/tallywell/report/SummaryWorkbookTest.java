@@ -82,7 +82,15 @@ class SummaryWorkbookTest {
             book.forEach(sheet -> names.add(sheet.getSheetName()));
             assertThat(names)
                     .containsExactly(
-                            "Summary", "Results", "Wells", "Calibration", "Readings", "Plate", "Checks", "Provenance");
+                            "Summary",
+                            "Results",
+                            "Wells",
+                            "Calibration",
+                            "Readings",
+                            "Plate",
+                            "Checks",
+                            "Provenance",
+                            "Budget");
         }
     }
 
