@@ -252,16 +252,27 @@ public final class RunStore {
     }
 
     /**
-     * Writes the Excel summary of a saved run, and the tables if wanted.
+     * Writes the Excel summary of a saved run, and what else is wanted.
      *
+     * @param tables folder for the tables, if wanted
+     * @param charts folder for pictures of the traces, if wanted
      * @return the files that were written
      */
-    public List<Path> export(Path runFile, Path summary, Optional<Path> tables, Instant now, ZoneId zone)
+    public List<Path> export(
+            Path runFile, Path summary, Optional<Path> tables, Optional<Path> charts, Instant now, ZoneId zone)
             throws InputException, OutputException {
         return new WorkUp()
                 .run(
                         new WorkUp.Request(
-                                List.of(runFile), Optional.empty(), Optional.of(summary), tables, true, now, zone),
+                                List.of(runFile),
+                                Optional.empty(),
+                                Optional.of(summary),
+                                tables,
+                                charts,
+                                true,
+                                now,
+                                zone,
+                                Optional.empty()),
                         Progress.SILENT)
                 .written();
     }

@@ -504,24 +504,15 @@ final class RunPage extends JPanel {
         }
         Path run = desk.draft().file().orElseThrow();
         Path summary = run.resolveSibling(String.valueOf(run.getFileName()).replaceFirst("[.][^.]*$", "") + ".xlsx");
-        Path tables = run.resolveSibling("tables");
+        Optional<Path> tables = Optional.of(run.resolveSibling("tables"));
+        Optional<Path> charts = Optional.of(run.resolveSibling("charts"));
         said.hint(Text.of("export.busy"));
         host.back().execute(() -> {
             try {
-                List<Path> written =
-                        store.export(run, summary, Optional.of(tables), Instant.now(), ZoneId.systemDefault());
-                host.front()
-                        .execute(() -> said.offer(
-                                Text.of(
-                                        "export.done",
-                                        String.join(
-                                                ", ",
-                                                written.stream()
-                                                        .map(each -> String.valueOf(each.getFileName()))
-                                                        .toList()),
-                                        String.valueOf(summary.toAbsolutePath().getParent())),
-                                Text.of("export.open"),
-                                () -> openFolder(summary)));
+                List<Path> written = store.export(run, summary, tables, charts, Instant.now(), ZoneId.systemDefault());
+                String folder = String.valueOf(summary.toAbsolutePath().getParent());
+                String words = Text.of("export.done", summary.getFileName(), written.size() - 1, folder);
+                host.front().execute(() -> said.offer(words, Text.of("export.open"), () -> openFolder(summary)));
             } catch (InputException e) {
                 host.front().execute(() -> said.problem(e.notices()));
             } catch (OutputException e) {

@@ -95,12 +95,28 @@ class RunStoreTest {
         Path run = saved.file().orElseThrow();
         Path summary = folder.resolve("run.xlsx");
         Instant now = Instant.parse("2026-01-01T10:00:00Z");
-        List<Path> written = store.export(run, summary, Optional.of(folder.resolve("tables")), now, ZoneOffset.UTC);
+        List<Path> written = store.export(
+                run, summary, Optional.of(folder.resolve("tables")), Optional.empty(), now, ZoneOffset.UTC);
         assertThat(written).allMatch(Files::isRegularFile);
         assertThat(written).hasSize(3);
         Files.writeString(summary, "old");
-        store.export(run, summary, Optional.empty(), now, ZoneOffset.UTC);
+        store.export(run, summary, Optional.empty(), Optional.empty(), now, ZoneOffset.UTC);
         assertThat(Files.size(summary)).isGreaterThan(1000);
+    }
+
+    @Test
+    void picturesOfTracesAreWrittenToo() throws InputException, OutputException {
+        RunDraft kinetic = store.open(Path.of("samples/cider-malic-kinetic/run.yaml"));
+        Path run = store.saveInFolder(kinetic, folder).file().orElseThrow();
+        List<Path> written = store.export(
+                run,
+                folder.resolve("run.xlsx"),
+                Optional.empty(),
+                Optional.of(folder.resolve("charts")),
+                Instant.EPOCH,
+                ZoneOffset.UTC);
+        assertThat(written).allMatch(Files::isRegularFile);
+        assertThat(written).anyMatch(each -> each.startsWith(folder.resolve("charts")));
     }
 
     @Test
