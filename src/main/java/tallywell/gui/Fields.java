@@ -1,6 +1,8 @@
 package tallywell.gui;
 
+import com.formdev.flatlaf.FlatClientProperties;
 import java.awt.Component;
+import java.util.Map;
 import javax.swing.JButton;
 import javax.swing.JComboBox;
 import javax.swing.JLabel;
@@ -63,6 +65,12 @@ final class Fields {
             super.updateUI();
             setBackground(Palette.now().accent());
             setForeground(Palette.now().onAccent());
+            putClientProperty(
+                    FlatClientProperties.STYLE,
+                    Map.of(
+                            "hoverBackground", Palette.now().accent(),
+                            "pressedBackground", Palette.now().accent(),
+                            "focusedBackground", Palette.now().accent()));
             setFont(javax.swing.UIManager.getFont("Button.font").deriveFont(java.awt.Font.BOLD));
         }
     }

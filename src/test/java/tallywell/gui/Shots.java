@@ -42,7 +42,7 @@ public final class Shots {
     }
 
     private void all(boolean dark, String ending) throws Exception {
-        Path home = Files.createTempDirectory("shots");
+        Path home = Path.of("target", "Tallywell" + ending);
         MainWindow[] window = new MainWindow[1];
         EventQueue.invokeAndWait(() -> {
             Settings settings = new Settings(home.resolve("settings.properties"));
