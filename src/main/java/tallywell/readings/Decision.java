@@ -129,20 +129,20 @@ final class Decision {
                     possible,
                     read);
         }
+        if (fitting.stream().anyMatch(block -> isTwin(all.get(block)))) {
+            throw refused(
+                    "found several blocks of readings that nothing tells apart; expected to be told which to take"
+                            + remedy,
+                    fitting,
+                    possible,
+                    read);
+        }
         List<Block> beside = beside(fitting, all);
         if (!beside.isEmpty()) {
             throw refused(
                     "found readings of the same wells beside each other that no plate, wavelength or time tells apart;"
                             + " expected one for each well, or to be told which to take" + remedy,
                     beside,
-                    possible,
-                    read);
-        }
-        if (fitting.stream().anyMatch(block -> isTwin(all.get(block)))) {
-            throw refused(
-                    "found several blocks of readings that nothing tells apart; expected to be told which to take"
-                            + remedy,
-                    fitting,
                     possible,
                     read);
         }
