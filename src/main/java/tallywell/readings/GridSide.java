@@ -50,13 +50,16 @@ final class GridSide {
         Map<Integer, Integer> ranks = new HashMap<>();
         for (int column = from; column < to; column++) {
             if (names.at(sheet, first, column) >= 0) {
-                ranks.put(column, rank(column));
-                best = best < 0 || ranks.get(column) >= ranks.get(best) ? column : best;
+                int rank = rank(column);
+                ranks.put(column, rank);
+                best = rank >= ranks.getOrDefault(best, Integer.MIN_VALUE) ? column : best;
             }
         }
-        for (int column : ranks.keySet()) {
+        int highest = ranks.getOrDefault(best, Integer.MIN_VALUE);
+        for (Map.Entry<Integer, Integer> each : ranks.entrySet()) {
+            int column = each.getKey();
             boolean other = names.at(sheet, first, column) != names.at(sheet, first, best);
-            if (other && ranks.get(column).equals(ranks.get(best))) {
+            if (other && each.getValue() == highest) {
                 throw sheet.fault(
                         first,
                         column,

@@ -43,7 +43,7 @@ final class AlignedTable {
         if (row.get().isHeading()) {
             return false;
         }
-        boolean first = row.get() == paragraph.get(0);
+        boolean first = row.get().equals(paragraph.get(0));
         if (heading.isPresent() && first && kind.map(row.get().kind()::equals).orElse(true)) {
             return true;
         }

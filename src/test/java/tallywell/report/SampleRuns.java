@@ -31,19 +31,19 @@ import tallywell.workup.Taken;
 import tallywell.workup.Workup;
 
 /** Works up the runs of {@code samples/}, whose exports are of a few plain forms, for tests of what is written. */
-final class SampleRuns {
+public final class SampleRuns {
     static final Instant MADE = Instant.parse("2026-03-09T13:05:00Z");
     static final ZoneId ZONE = ZoneId.of("Europe/Zurich");
 
     private SampleRuns() {}
 
     /** The report on a folder of {@code samples/}. */
-    static Report report(String folder) throws InputException {
+    public static Report report(String folder) throws InputException {
         return report(assay(folder));
     }
 
     /** The report on an assay. */
-    static Report report(Assay assay) throws InputException {
+    public static Report report(Assay assay) throws InputException {
         var analysis = new Workup().analyse(assay);
         List<InputFile> inputs = List.of(
                 new InputFile("run", assay.name(), "0".repeat(64)),
@@ -56,7 +56,7 @@ final class SampleRuns {
     }
 
     /** Everything that a folder of {@code samples/} is worked up from. */
-    static Assay assay(String folder) throws InputException {
+    public static Assay assay(String folder) throws InputException {
         UnaryOperator<String> asItIs = UnaryOperator.identity();
         return assay(folder, asItIs, asItIs, asItIs);
     }
