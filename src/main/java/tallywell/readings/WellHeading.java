@@ -14,6 +14,16 @@ import tallywell.plate.Well;
 record WellHeading(Well well, Facts facts) {
     private static final Pattern WORD = Pattern.compile("(?<![A-Za-z0-9])([A-Za-z]{1,2}\\d{1,2})(?![A-Za-z0-9.,])");
 
+    /** Whether a heading names more than one well, as it does where two cells ran together. */
+    static boolean isSeveral(String text) {
+        return text.length() <= 60
+                && WORD.matcher(text)
+                                .results()
+                                .filter(word -> Well.parse(word.group(1)).isPresent())
+                                .count()
+                        > 1;
+    }
+
     static Optional<WellHeading> parse(String text) {
         if (text.length() > 60) {
             return Optional.empty();

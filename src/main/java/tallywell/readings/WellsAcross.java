@@ -34,6 +34,11 @@ final class WellsAcross implements Form {
         if (data >= sheet.rows() || !heads.isData(sheet, data) || lonely) {
             return Optional.empty();
         }
+        for (int column : sheet.filled(row)) {
+            if (sheet.look(row, column) == Look.TEXT && WellHeading.isSeveral(sheet.text(row, column))) {
+                throw sheet.fault(row, column, "the heading", "one well over each column");
+            }
+        }
         return Optional.of(new AcrossSections(sheet, row, heads).collect(data));
     }
 

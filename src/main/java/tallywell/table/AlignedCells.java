@@ -20,6 +20,7 @@ final class AlignedCells {
     private static final int SHEAF = 2048;
 
     private static final Pattern SIGN = Pattern.compile("([<>≤≥]) (?=[\\d.,])");
+    private static final Pattern WELL = Pattern.compile("[A-Za-z]{1,2}\\d{1,3}");
     /** No row of readings is longer. */
     private static final int LONGEST_LINE = 1_000_000;
 
@@ -102,7 +103,7 @@ final class AlignedCells {
 
     private void flush(List<List<Piece>> lines) throws InputException {
         for (List<Piece> line : lines) {
-            columns = line.size() > columns.size() && mostlyNumbers(line) ? line : columns;
+            columns = line.size() > columns.size() && mostlyEntries(line) ? line : columns;
         }
         widen(lines);
         for (List<Piece> line : lines) {
@@ -111,15 +112,15 @@ final class AlignedCells {
         lines.clear();
     }
 
-    private static boolean mostlyNumbers(List<Piece> line) {
-        return line.stream().filter(Piece::isNumber).count() * 2 >= line.size();
+    private static boolean mostlyEntries(List<Piece> line) {
+        return line.stream().filter(Piece::isEntry).count() * 2 >= line.size();
     }
 
     /** Makes each column as wide as the widest of its cells in the lines that fill all columns. */
     private void widen(List<List<Piece>> lines) {
         List<Piece> spans = new ArrayList<>(columns);
         for (List<Piece> line : lines) {
-            if (line.size() == spans.size() && mostlyNumbers(line)) {
+            if (line.size() == spans.size() && mostlyEntries(line)) {
                 for (int i = 0; i < spans.size(); i++) {
                     spans.set(i, spans.get(i).joined(line.get(i)));
                 }
@@ -130,7 +131,7 @@ final class AlignedCells {
 
     private void write(List<Piece> given) throws InputException {
         List<Piece> line =
-                given.size() > columns.size() && columns.size() > 1 && !mostlyNumbers(given) ? gathered(given) : given;
+                given.size() > columns.size() && columns.size() > 1 && !mostlyEntries(given) ? gathered(given) : given;
         int[] target = targets(line, columns);
         int column = 0;
         for (int i = 0; i < line.size(); i++) {
@@ -150,7 +151,7 @@ final class AlignedCells {
         int last = -1;
         for (Piece piece : line) {
             int nearest = nearest(piece, Math.max(last, 0));
-            if (nearest == last) {
+            if (nearest == last && piece.follows(gathered.get(gathered.size() - 1))) {
                 Piece before = gathered.remove(gathered.size() - 1);
                 gathered.add(new Piece(before.text + " " + piece.text, before.first, piece.last));
             } else {
@@ -202,9 +203,17 @@ final class AlignedCells {
 
     /** A stretch of a line without a gap in it; first and last position count from 0. */
     private record Piece(String text, int first, int last) {
-        boolean isNumber() {
+        /** Whether it is a number or a well, as opposed to a word of a title. */
+        boolean isEntry() {
             char c = text.charAt(0);
-            return c >= '0' && c <= '9' || text.length() > 1 && (c == '-' || c == '+' || c == '.');
+            return c >= '0' && c <= '9'
+                    || text.length() > 1 && (c == '-' || c == '+' || c == '.')
+                    || WELL.matcher(text).matches();
+        }
+
+        /** Whether it is one blank behind another piece, as words of one heading are. */
+        boolean follows(Piece other) {
+            return first - other.last == 2 && !isEntry() && !other.isEntry();
         }
 
         boolean overlaps(Piece other) {
