@@ -45,7 +45,6 @@ record CellResult(
             TraceFlag.JUMP,
             TraceFlag.CREEP_NOT_CONSTANT,
             TraceFlag.CURVE_MISFIT,
-            TraceFlag.CURVE_NOT_FITTED,
             TraceFlag.BASELINE_DRIFTS,
             TraceFlag.SPIKE);
 

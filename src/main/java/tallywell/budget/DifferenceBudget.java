@@ -15,19 +15,16 @@ import tallywell.workup.DifferenceResult;
  *
  * @param result the result
  * @param standardUncertainty in the unit of the value
- * @param degreesOfFreedom those of the less well known of the two, which is on the safe side
+ * @param degreesOfFreedom effective ones over the scatter that is left
  */
 public record DifferenceBudget(DifferenceResult result, double standardUncertainty, double degreesOfFreedom) {
     /** The budget of a difference; the result must have a value. */
     public static DifferenceBudget of(DifferenceResult result, ResultBudget total, ResultBudget free) {
-        double all = total.byBudget();
-        double some = free.byBudget();
-        double apart = Math.max(0, all * all + some * some - 2 * total.covariance(free));
+        double factor = result.factor();
         double yield = result.value().orElseThrow() * result.rule().yieldU().orElse(0);
-        return new DifferenceBudget(
-                result,
-                Math.hypot(result.factor() * Math.sqrt(apart), yield),
-                Math.min(total.degreesOfFreedom(), free.degreesOfFreedom()));
+        Combination combined =
+                Combination.of(factor, total, factor, free, source -> true).and(yield);
+        return new DifferenceBudget(result, combined.standardUncertainty(), combined.degreesOfFreedom());
     }
 
     /** The coverage factor for 95 %. */

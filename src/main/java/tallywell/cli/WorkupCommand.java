@@ -17,6 +17,7 @@ import picocli.CommandLine.Spec;
 import tallywell.notice.InputException;
 import tallywell.notice.OutputException;
 import tallywell.task.AdHocRun;
+import tallywell.task.Draws;
 import tallywell.task.WorkUp;
 
 /** {@code tallywell workup}. */
@@ -58,6 +59,19 @@ final class WorkupCommand implements Callable<Integer> {
 
     @Option(names = "--tables", paramLabel = "DIR", description = "Write results.csv and wells.csv there, too.")
     private @Nullable Path tables;
+
+    @Option(
+            names = "--monte-carlo",
+            paramLabel = "N",
+            description = "Simulate the uncertainties with N draws beside the budgets, at least " + Draws.LEAST + ".")
+    private @Nullable Integer trials;
+
+    @Option(
+            names = "--seed",
+            paramLabel = "S",
+            description = "Whole number that the draws follow from; the same one gives the same draws. Default: "
+                    + Draws.SEED + ".")
+    private @Nullable Long seed;
 
     @Option(names = "--force", description = "Replace existing outputs.")
     private boolean force;
@@ -102,7 +116,22 @@ final class WorkupCommand implements Callable<Integer> {
                 Optional.ofNullable(tables),
                 force,
                 Instant.now(),
-                ZoneId.systemDefault());
+                ZoneId.systemDefault(),
+                draws());
+    }
+
+    private Optional<Draws> draws() {
+        if (trials == null) {
+            if (seed != null) {
+                throw wrong("found --seed without --monte-carlo; expected both, or --monte-carlo alone");
+            }
+            return Optional.empty();
+        }
+        if (!(trials >= Draws.LEAST && trials <= Draws.MOST)) {
+            throw wrong("found --monte-carlo " + trials + "; expected a whole number from " + Draws.LEAST + " to "
+                    + Draws.MOST);
+        }
+        return Optional.of(new Draws(trials, seed == null ? Draws.SEED : seed));
     }
 
     private AdHocRun adHocRun() {

@@ -25,7 +25,15 @@ final class PlanningReader {
         }
         YamlMapping keys = node.get()
                 .mapping("how the run is planned, such as {overage: 10 %, dilute-to: 1 mL}")
-                .only("series", "overage", "pipette-least", "dilute-to", "stock", "stock-volume", "earlier");
+                .only(
+                        "series",
+                        "overage",
+                        "pipette-least",
+                        "dilute-to",
+                        "stock",
+                        "stock-volume",
+                        "well-most",
+                        "earlier");
         Planning usual = Planning.USUAL;
         return new Planning(
                 series(keys),
@@ -38,6 +46,9 @@ final class PlanningReader {
                 keys.has("stock-volume")
                         ? keys.need("stock-volume", "").positive(Kind.VOLUME) / UL_PER_ML
                         : usual.stockMl(),
+                keys.has("well-most")
+                        ? OptionalDouble.of(keys.need("well-most", "").positive(Kind.VOLUME))
+                        : OptionalDouble.empty(),
                 keys.has("earlier")
                         ? Optional.of(keys.need("earlier", "").text().strip())
                         : Optional.empty());

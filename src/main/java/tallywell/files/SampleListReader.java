@@ -52,7 +52,7 @@ public final class SampleListReader {
      * @throws InputException with the first fault: where, what was found, what would be right
      */
     public SampleList read(Path path) throws InputException {
-        return new Reading(Tables.read(path)).list();
+        return new Reading(Tables.list(path, COLUMNS)).list();
     }
 
     /**
@@ -61,7 +61,7 @@ public final class SampleListReader {
      * @throws InputException with the first fault
      */
     public List<WantedSample> readWanted(Path path) throws InputException {
-        return new Reading(Tables.read(path)).wanted();
+        return new Reading(Tables.list(path, COLUMNS)).wanted();
     }
 
     /** One table being read. */

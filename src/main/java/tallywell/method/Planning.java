@@ -15,6 +15,7 @@ import tallywell.quantity.Quantity;
  * @param diluteToUl volume made of each dilution, in µL
  * @param stocks concentration of the stock of standard by analyte; the one entry under "" is for whichever analyte
  * @param stockMl volume of stock made, in mL
+ * @param wellMostUl how much a well may hold, in µL, in place of what is known of the plate
  * @param earlier table of results of an earlier run, as typed
  */
 public record Planning(
@@ -24,10 +25,11 @@ public record Planning(
         double diluteToUl,
         Map<String, Quantity> stocks,
         double stockMl,
+        OptionalDouble wellMostUl,
         Optional<String> earlier) {
     /** What holds where a run says nothing (own choices): 10 % more than the wells take, 1 mL of each dilution. */
-    public static final Planning USUAL =
-            new Planning(List.of(), 0.10, OptionalDouble.empty(), 1000, Map.of(), 100, Optional.empty());
+    public static final Planning USUAL = new Planning(
+            List.of(), 0.10, OptionalDouble.empty(), 1000, Map.of(), 100, OptionalDouble.empty(), Optional.empty());
 
     /** Keeps copies that cannot change. */
     public Planning {

@@ -10,11 +10,8 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.TreeMap;
 import tallywell.method.AssayMethod;
-import tallywell.method.LightPath;
 import tallywell.method.Planning;
-import tallywell.method.Reagent;
 import tallywell.method.Sample;
-import tallywell.method.Step;
 import tallywell.method.Treatment;
 import tallywell.method.WantedSample;
 import tallywell.notice.InputException;
@@ -32,9 +29,7 @@ public final class Planner {
     /** Smallest volume where neither run nor method says (own choice). */
     private static final double LEAST_UL = 10;
 
-    /** How much liquid a well holds where the method does not say, by the number of wells (own choices). */
-    private static final Map<Integer, Double> HOLDS_UL =
-            Map.of(6, 10_000.0, 12, 4_000.0, 24, 2_000.0, 48, 1_000.0, 96, 300.0, 384, 80.0, 1536, 10.0);
+    private static final int MOST_NAMED = 12;
 
     private final Wanted wanted;
     private final List<Notice> faults = new ArrayList<>();
@@ -44,6 +39,7 @@ public final class Planner {
 
     private final Ladder ladder;
     private final double leastUl;
+    private final Feasibility feasibility;
 
     /**
      * What is to be planned.
@@ -79,6 +75,7 @@ public final class Planner {
         this.leastUl = wanted.planning()
                 .pipetteLeastUl()
                 .orElse(wanted.method().bench().smallestUl().orElse(LEAST_UL));
+        this.feasibility = new Feasibility(wanted, leastUl, this::fault);
     }
 
     /**
@@ -91,7 +88,8 @@ public final class Planner {
     }
 
     private Plan plan() throws InputException {
-        checkVolumes();
+        feasibility.volumes();
+        stop();
         List<WantedSample> placed = placed();
         Map<Integer, WantedSample> bySlot = new TreeMap<>();
         placed.forEach(each -> bySlot.put(each.sample().slot(), each));
@@ -101,8 +99,7 @@ public final class Planner {
         for (WantedSample each : bySlot.values()) {
             sample(each, wells, choice).ifPresent(samples::add);
         }
-        remarks.forEach(
-                (text, names) -> notices.add(Notice.attention(place(), String.join(", ", names) + ": " + text)));
+        remarks.forEach((text, names) -> notices.add(Notice.attention(place(), named(names) + ": " + text)));
         List<PlannedControl> controls = controls(wells);
         stop();
         StandardSeries series = new StandardSeries(wanted.method(), wanted.planning(), leastUl, place());
@@ -118,7 +115,8 @@ public final class Planner {
                             + "' lists no reagents, so no mixes are planned; expected 'reagents:' in the method"));
         }
         List<Plan.Part> parts = preparations.all(wanted.method().triggers());
-        checkParts(parts);
+        feasibility.parts(parts);
+        stop();
         return new Plan(
                 wanted.title(),
                 wanted.operator(),
@@ -146,62 +144,6 @@ public final class Planner {
         if (!faults.isEmpty()) {
             throw new InputException(faults);
         }
-    }
-
-    private void checkVolumes() throws InputException {
-        AssayMethod method = wanted.method();
-        for (Reagent reagent : method.bench().reagents()) {
-            boolean alone =
-                    method.bench().into(reagent.into(), reagent.trigger()).size() == 1;
-            if (alone && reagent.volumeUl() < leastUl) {
-                fault("the reagent '" + reagent.name() + "' takes " + Numbers.plain(reagent.volumeUl())
-                        + " µL a well, less than the smallest volume of " + Numbers.plain(leastUl)
-                        + " µL; expected it more dilute in a larger volume, or a smaller 'pipette-least'");
-            }
-        }
-        for (Step step : method.steps()) {
-            step.volumes().ifPresent(volumes -> {
-                if (volumes.sampleUl() < leastUl) {
-                    fault("the method takes " + Numbers.plain(volumes.sampleUl())
-                            + " µL of sample, less than the smallest volume of " + Numbers.plain(leastUl)
-                            + " µL; expected more sample at a higher dilution, or a smaller 'pipette-least'");
-                }
-                double holds = holdsUl();
-                if (volumes.afterTriggerUl() > holds) {
-                    fault(
-                            "a well would hold " + Numbers.plain(volumes.afterTriggerUl()) + " µL after the step '"
-                                    + step.analyte().name() + "', but a well of this plate takes "
-                                    + Numbers.plain(holds)
-                                    + " µL; expected smaller volumes in the method, a plate with larger wells, or 'well: {most: ...}' in the method");
-                }
-            });
-        }
-        stop();
-    }
-
-    private void checkParts(List<Plan.Part> parts) throws InputException {
-        for (Plan.Part part : parts) {
-            for (Plan.Component each : part.components()) {
-                if (each.totalUl() < leastUl) {
-                    fault(
-                            part.name() + ": for " + part.wells() + " wells it takes only "
-                                    + Numbers.brief(each.totalUl(), 3) + " µL of '" + each.name()
-                                    + "', less than the smallest volume of " + Numbers.plain(leastUl)
-                                    + " µL; expected more wells, a larger 'overage' under 'planning', or the reagent more dilute in a larger volume");
-                }
-            }
-        }
-        stop();
-    }
-
-    private double holdsUl() {
-        boolean vertical = wanted.method()
-                .lightPath()
-                .map(path -> path instanceof LightPath.Vertical)
-                .orElse(true);
-        double usual =
-                vertical ? HOLDS_UL.getOrDefault(wanted.layout().format().wells(), Double.MAX_VALUE) : Double.MAX_VALUE;
-        return wanted.method().bench().wellUl().orElse(usual);
     }
 
     /** Each sample in a slot: its own, or the next free one. */
@@ -282,7 +224,7 @@ public final class Planner {
         double methodUl =
                 wanted.method().steps().get(0).volumes().map(v -> v.sampleUl()).orElse(0.0);
         double own = sample.volumeUl().orElse(methodUl);
-        if (!volumeFits(sample, own, methodUl)) {
+        if (!feasibility.fits(sample, own, methodUl)) {
             return Optional.empty();
         }
         Optional<DilutionChoice.Chosen> chosen;
@@ -315,29 +257,14 @@ public final class Planner {
                 Math.max(0, methodUl - own)));
     }
 
-    private void remark(String text, Sample sample) {
-        remarks.computeIfAbsent(text, key -> new ArrayList<>()).add("'" + sample.label() + "'");
+    private static String named(List<String> names) {
+        return names.size() <= MOST_NAMED
+                ? String.join(", ", names)
+                : String.join(", ", names.subList(0, MOST_NAMED)) + " and " + (names.size() - MOST_NAMED) + " more";
     }
 
-    /** Water makes up for a smaller volume of sample; for a larger one there must be room. */
-    private boolean volumeFits(Sample sample, double own, double methodUl) {
-        if (own < leastUl && own > 0) {
-            fault("'" + sample.label() + "' is to be pipetted with " + Numbers.plain(own)
-                    + " µL, less than the smallest volume of " + Numbers.plain(leastUl)
-                    + " µL; expected a higher dilution with " + Numbers.plain(Math.max(methodUl, leastUl))
-                    + " µL, or a smaller 'pipette-least'");
-            return false;
-        }
-        double mix = wanted.method().bench().volumeUl(Reagent.Into.MIX, 0);
-        if (own > methodUl && methodUl > 0 && mix > 0) {
-            fault("'" + sample.label() + "' is to be pipetted with " + Numbers.plain(own)
-                    + " µL, but the mix leaves room for " + Numbers.plain(methodUl)
-                    + " µL; the well would be overfilled by "
-                    + Numbers.plain(own - methodUl)
-                    + " µL; expected at most that, a lower dilution, or a method whose mix holds less water");
-            return false;
-        }
-        return true;
+    private void remark(String text, Sample sample) {
+        remarks.computeIfAbsent(text, key -> new ArrayList<>()).add("'" + sample.label() + "'");
     }
 
     private static Sample withDilution(Sample sample, double factor) {

@@ -13,6 +13,15 @@ final class GridLines {
     int end = -1;
     int deep = 1;
 
+    int last() {
+        return sides.get(sides.size() - 1);
+    }
+
+    /** Whether the rows run from the last of the plate to the first. */
+    boolean isUpward() {
+        return sides.size() > 1 && sides.get(1) < sides.get(0);
+    }
+
     void add(int row, int side) {
         lines.add(row);
         sides.add(side);

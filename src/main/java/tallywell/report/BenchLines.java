@@ -12,6 +12,7 @@ final class BenchLines {
     private static final double UL_PER_ML = 1000;
     private static final int DIGITS = 4;
     private static final int STEP_CHARACTERS = 46;
+    private static final int NOTE_CHARACTERS = 56;
 
     private BenchLines() {}
 
@@ -54,7 +55,9 @@ final class BenchLines {
             for (Plan.Component each : part.components()) {
                 lines.add(BenchLine.item(each.name(), volume(each.totalUl())));
                 if (!each.holds().isEmpty()) {
-                    lines.add(BenchLine.note(each.holds()));
+                    wrapped(each.holds(), NOTE_CHARACTERS).stream()
+                            .map(BenchLine::note)
+                            .forEach(lines::add);
                 }
             }
             if (part.components().size() > 1) {
@@ -74,18 +77,18 @@ final class BenchLines {
             String when = action.atMin().isPresent()
                     ? "+ " + Numbers.brief(action.atMin().getAsDouble(), 3) + " min: "
                     : "";
-            List<String> wrapped = wrapped(when + action.text());
+            List<String> wrapped = wrapped(when + action.text(), STEP_CHARACTERS);
             lines.add(new BenchLine(BenchLine.Kind.STEP, wrapped.get(0), ""));
             wrapped.stream().skip(1).map(BenchLine::note).forEach(lines::add);
         }
     }
 
     /** Lines no longer than the block is wide. */
-    private static List<String> wrapped(String text) {
+    private static List<String> wrapped(String text, int characters) {
         List<String> lines = new ArrayList<>();
         StringBuilder line = new StringBuilder();
         for (String word : text.split(" ")) {
-            if (line.length() > 0 && line.length() + 1 + word.length() > STEP_CHARACTERS) {
+            if (line.length() > 0 && line.length() + 1 + word.length() > characters) {
                 lines.add(line.toString());
                 line.setLength(0);
             }
@@ -104,7 +107,10 @@ final class BenchLines {
             lines.add(BenchLine.item(
                     "stock " + stock.analyte() + (stock.proposed() ? " (proposed)" : ""),
                     rounded(stock.gPerL()) + " g/L"));
-            stock.weigh().ifPresent(text -> lines.add(BenchLine.note(text)));
+            stock.weigh()
+                    .ifPresent(text -> wrapped(text, NOTE_CHARACTERS).stream()
+                            .map(BenchLine::note)
+                            .forEach(lines::add));
         }
         predilutions(plan, lines);
         for (Plan.PlannedStandard each : plan.standards()) {

@@ -1,6 +1,7 @@
 package tallywell.report;
 
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.EnumMap;
 import java.util.EnumSet;
 import java.util.HashMap;
@@ -169,7 +170,7 @@ final class CalibrationPlaces {
             for (String group : step.blanks().keySet()) {
                 wells.put(key(true, group), new ArrayList<>());
             }
-            for (WellResult well : step.wells()) {
+            for (WellResult well : inOrder(step)) {
                 key(well)
                         .ifPresent(key -> wells.computeIfAbsent(key, each -> new ArrayList<>())
                                 .add(well));
@@ -182,6 +183,14 @@ final class CalibrationPlaces {
                 each.getValue().forEach(well -> meansOf.put(well.well(), made));
             }
             return row;
+        }
+
+        /** Blanks first, then sample blanks by slot. */
+        private static List<WellResult> inOrder(StepAnalysis step) {
+            return step.wells().stream()
+                    .sorted(Comparator.comparingInt(
+                            well -> well.content() instanceof Content.SampleBlank blank ? blank.of() : 0))
+                    .toList();
         }
 
         private static Optional<String> key(WellResult well) {

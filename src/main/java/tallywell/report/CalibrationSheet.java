@@ -105,8 +105,9 @@ final class CalibrationSheet {
 
         private void means() throws IOException {
             sheet.row(section.meansHead());
-            sheet.heads(0, MEANS.subList(0, 5), Looks.HEAD);
-            sheet.heads(5, MEANS.subList(5, 7), Looks.HEAD_WORKING);
+            sheet.text(0, MEANS.get(0), Looks.HEAD);
+            sheet.heads(1, MEANS.subList(1, 5), Looks.HEAD.align(Look.Align.RIGHT));
+            sheet.heads(5, MEANS.subList(5, 7), Looks.HEAD_WORKING.align(Look.Align.RIGHT));
             for (Means means : section.means()) {
                 sheet.row(means.row());
                 mean(means);
@@ -162,15 +163,17 @@ final class CalibrationSheet {
         private void facts() throws IOException {
             sheet.row(section.factsHead());
             boolean fitted = step.calibration().isPresent();
-            sheet.heads(0, List.of("Worked up with", "Value", "Unit"), Looks.HEAD);
+            sheet.text(0, "Worked up with", Looks.HEAD);
+            sheet.text(1, "Value", Looks.head(true, false));
+            sheet.text(2, "Unit", Looks.head(false, true));
             if (fitted) {
-                sheet.text(3, "Value, all", Looks.HEAD_WORKING);
+                sheet.text(3, "Value, all", Looks.HEAD_WORKING.align(Look.Align.RIGHT));
             }
             for (Fact fact : section.facts()) {
                 sheet.row(section.row(fact));
                 sheet.text(0, fact.label(), Looks.TEXT);
                 fact(fact, Scope.USED, Optional.of(used));
-                sheet.text(2, fact.unit(), Looks.NOTE);
+                sheet.text(2, fact.unit(), Looks.NOTE.align(Look.Align.INDENT));
                 if (fitted && fact.compareTo(Fact.POINTS) >= 0 && draft.whole().isPresent()) {
                     fact(fact, Scope.ALL, all);
                 }
@@ -180,8 +183,7 @@ final class CalibrationSheet {
         private void fact(Fact fact, Scope scope, Optional<FactValues> values) {
             OptionalDouble value = values.isPresent() ? values.get().of(fact) : OptionalDouble.empty();
             Look look = scope == Scope.ALL ? Looks.NOTE : Looks.TEXT;
-            look = look.format(
-                    fact == Fact.POINTS || value.isEmpty() ? "General" : Looks.digits(value.getAsDouble(), 6));
+            look = look.format(isAsTyped(fact) || value.isEmpty() ? "General" : Looks.digits(value.getAsDouble(), 6));
             Optional<String> formula = new FactFormulas(draft, step, scope).of(fact);
             if (formula.isPresent()) {
                 sheet.formula(scope.fact, formula.get(), value, look);
@@ -192,10 +194,17 @@ final class CalibrationSheet {
             }
         }
 
+        private static boolean isAsTyped(Fact fact) {
+            return fact == Fact.POINTS || fact == Fact.LOWEST || fact == Fact.HIGHEST;
+        }
+
         private void points(Calibration calibration) throws IOException {
             sheet.row(section.pointsHead());
-            sheet.heads(0, POINTS, Looks.HEAD);
-            sheet.heads(POINTS.size(), POINTS_WORKING, Looks.HEAD_WORKING);
+            for (int column = 0; column < POINTS.size(); column++) {
+                Look look = column == 3 ? Looks.HEAD.align(Look.Align.CENTRE) : Looks.head(column > 0, false);
+                sheet.text(column, POINTS.get(column), look);
+            }
+            sheet.heads(POINTS.size(), POINTS_WORKING, Looks.HEAD_WORKING.align(Look.Align.RIGHT));
             for (int i = 0; i < section.points().size(); i++) {
                 sheet.row(section.firstPoint() + i);
                 new PointRow(draft, sheet, step, section, calibration)

@@ -150,7 +150,7 @@ final class ChecksSheet {
     static int lines(String text, int width) {
         int lines = 0;
         for (String line : text.split("\n", -1)) {
-            lines += Math.max(1, (int) Math.ceil(line.length() * 1.08 / width));
+            lines += Math.max(1, (int) Math.ceil(line.length() / (double) width));
         }
         return Math.min(lines, 12);
     }

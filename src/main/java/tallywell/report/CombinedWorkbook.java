@@ -7,6 +7,7 @@ import java.util.List;
 import org.apache.poi.ss.util.CellRangeAddress;
 import tallywell.assess.Assessment;
 import tallywell.assess.Check;
+import tallywell.assess.JudgedDifference;
 import tallywell.assess.Judgement;
 import tallywell.assess.Verdict;
 import tallywell.workup.Assay;
@@ -85,6 +86,10 @@ public final class CombinedWorkbook implements Closeable {
             next(results);
             ResultColumns.write(report, judgement, new Row(results, judgement.verdict()));
         }
+        for (JudgedDifference judged : assessment.differences()) {
+            next(results);
+            DifferenceRow.write(report, judged, new Row(results, judged.verdict()));
+        }
         for (Check check : assessment.checks()) {
             next(checks);
             check(report, check);
@@ -148,7 +153,7 @@ public final class CombinedWorkbook implements Closeable {
      * @param out where to; left open
      */
     public void finish(OutputStream out) throws IOException {
-        table(runs, 2, 34, 44, 10, 18, 20, 14, 13, 13, 13, 11, 11, 11);
+        table(runs, 2, 34, 60, 10, 18, 26, 14, 13, 13, 13, 11, 11, 11);
         table(results, 5, 34, 10, 8, 6, 26, 16, 11, 9, 9, 9, 6, 5, 11, 9, 11, 10, 16, 9, 36, 12);
         table(checks, 1, 34, 44, 24, 34, 14, 40);
         table(provenance, 1, 34, 12, 44, 70);
@@ -226,7 +231,9 @@ public final class CombinedWorkbook implements Closeable {
 
         @Override
         public void text(String text) {
-            Look look = ResultColumns.at(column) == ResultColumns.VERDICT ? ResultsSheet.verdict(verdict) : Looks.TEXT;
+            ResultColumns what = ResultColumns.at(column);
+            Look look = what == ResultColumns.VERDICT ? ResultsSheet.verdict(verdict) : Looks.TEXT;
+            look = what.isIndented() ? look.align(Look.Align.INDENT) : look;
             sheet.text(column++, text, look);
         }
 

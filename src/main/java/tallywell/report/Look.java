@@ -132,7 +132,8 @@ record Look(Face face, Fill fill, String format, Align align, Edge edge, boolean
         CENTRE,
         RIGHT,
         TOP,
-        MIDDLE
+        MIDDLE,
+        INDENT
     }
 
     /** Borders. */

@@ -67,6 +67,19 @@ enum ResultColumns {
         return ALL.size();
     }
 
+    /** Whether the column holds numbers. */
+    boolean isNumber() {
+        return switch (this) {
+            case RUN, PLATE, ROLE, SAMPLE, ANALYTE, UNIT, VERDICT, FLAGS, ADVICE -> false;
+            default -> true;
+        };
+    }
+
+    /** Whether the column is a text right of a number, which should keep a distance. */
+    boolean isIndented() {
+        return this == SAMPLE || this == UNIT || this == VERDICT;
+    }
+
     /** The header row. */
     static List<String> titles() {
         return java.util.Arrays.stream(values()).map(ResultColumns::title).toList();

@@ -42,7 +42,10 @@ final class ResultsSheet {
 
     private void write() throws IOException {
         sheet.row(0);
-        sheet.heads(0, ResultColumns.titles(), Looks.HEAD);
+        for (int column = 0; column < ResultColumns.count(); column++) {
+            ResultColumns each = ResultColumns.at(column);
+            sheet.text(column, each.title(), Looks.head(each.isNumber(), each.isIndented()));
+        }
         List<String> working = new ArrayList<>(Arrays.stream(ResultPlaces.Working.values())
                 .map(ResultPlaces.Working::title)
                 .toList());
@@ -62,11 +65,12 @@ final class ResultsSheet {
         differences();
         sheet.freeze(1, 5);
         sheet.poi().setAutoFilter(new CellRangeAddress(0, places.lastRow(), 0, ResultColumns.count() - 1));
-        sheet.widths(16, 8, 8, 6, 24, 14, 11, 9, 5, 5, 5, 5, 11, 9, 11, 10, 16, 9, 30, 12);
+        sheet.widths(26, 8, 8, 6, 26, 16, 11, 9, 9, 9, 6, 4, 11, 9, 11, 10, 17, 10, 32, 12);
         for (int column = ResultColumns.count(); column < places.firstReplicateAll() + places.replicates(); column++) {
             sheet.width(column, column < places.firstReplicate() ? 17 : 12);
         }
         sheet.print(true, false, 1, draft.report().run());
+        sheet.printArea(places.lastRow(), ResultColumns.count() - 1);
     }
 
     /** Results by difference follow from the values of two rows above. */
@@ -134,8 +138,9 @@ final class ResultsSheet {
         @Override
         public void text(String text) {
             Look look = switch (ResultColumns.at(++column)) {
-                case VERDICT -> verdict(judgement.verdict());
+                case VERDICT -> verdict(judgement.verdict()).align(Look.Align.INDENT);
                 case FLAGS, ADVICE -> text.isEmpty() ? Looks.TEXT : Looks.COMPUTED;
+                case SAMPLE, UNIT -> Looks.INDENTED;
                 default -> Looks.TEXT;
             };
             sheet.text(column, text, look);
@@ -169,6 +174,9 @@ final class ResultsSheet {
             return switch (what) {
                 case VALUE, VALUE_ALL ->
                     Look.PLAIN.format(number.isPresent() ? Looks.digits(number.getAsDouble(), 4) : "");
+                case U_STANDARD, U_EXPANDED ->
+                    number.isPresent() ? Looks.COMPUTED.format(Looks.digits(number.getAsDouble(), 2)) : Looks.TEXT;
+                case K -> number.isPresent() ? Looks.COMPUTED.format("0.00") : Looks.TEXT;
                 case CV_PERCENT -> Look.PLAIN.format("0.00");
                 case RECOVERY_PERCENT -> Look.PLAIN.format("0.0");
                 case DILUTION, ASSIGNED -> number.isPresent() ? Looks.INPUT : Looks.TEXT;

@@ -2,6 +2,7 @@ package tallywell.report;
 
 import java.io.IOException;
 import java.io.OutputStream;
+import java.time.Instant;
 import tallywell.report.CalibrationPlaces.Fact;
 import tallywell.report.CalibrationPlaces.Scope;
 import tallywell.workup.StepAnalysis;
@@ -13,6 +14,28 @@ import tallywell.workup.StepAnalysis;
  * <p>What no cell formula can do stands as a value and looks so. The same report gives the same bytes.
  */
 public final class SummaryWorkbook {
+    /**
+     * Loads what the first workbook of a process needs, which takes longer than writing it. Meant for another thread, while
+     * the run is still being read; workbooks are the same without it.
+     */
+    public static void prepare() throws IOException {
+        try (Book book = new Book()) {
+            Sheet sheet = book.add("Summary");
+            sheet.row(0);
+            sheet.text(0, "", Looks.HEAD);
+            sheet.number(1, 1, Looks.INPUT.format(Looks.ABSORBANCE));
+            sheet.merge(1, 1, 0, 1);
+            sheet.link(0, 0, "Summary");
+            sheet.print(true, true, 1, "");
+            sheet.printArea(1, 1);
+            CalibrationChart.prepare(sheet);
+            PlateSheet.prepare(sheet);
+            book.name("name_1", "Summary!$A$1");
+            book.describe("", "", "", Instant.EPOCH);
+            book.write(OutputStream.nullOutputStream());
+        }
+    }
+
     /**
      * Writes the workbook.
      *
@@ -29,6 +52,7 @@ public final class SummaryWorkbook {
             Sheet plate = book.add("Plate");
             Sheet checks = book.add("Checks");
             Sheet provenance = book.add("Provenance");
+            Sheet budget = book.add(BudgetSheet.NAME);
             SummarySheet.write(draft, summary);
             ResultsSheet.write(draft, results);
             WellsSheet.write(draft, wells);
@@ -37,6 +61,7 @@ public final class SummaryWorkbook {
             PlateSheet.write(draft, plate);
             ChecksSheet.write(report, checks);
             ProvenanceSheet.write(report, provenance);
+            BudgetSheet.write(draft, budget);
             names(draft, book);
             describe(report, book);
             book.write(out);

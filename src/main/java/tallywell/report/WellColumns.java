@@ -56,6 +56,19 @@ enum WellColumns {
         return ALL.size();
     }
 
+    /** Whether the column holds numbers. */
+    boolean isNumber() {
+        return switch (this) {
+            case RUN, PLATE, WELL, ROLE, GROUP, SAMPLE, ANALYTE, UNIT, USED, FLAGS -> false;
+            default -> true;
+        };
+    }
+
+    /** Whether the column is a text right of a number, which should keep a distance. */
+    boolean isIndented() {
+        return this == SAMPLE || this == ANALYTE || this == UNIT;
+    }
+
     /** The header row. */
     static List<String> titles() {
         return Arrays.stream(values()).map(WellColumns::title).toList();

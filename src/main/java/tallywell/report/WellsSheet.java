@@ -35,7 +35,11 @@ final class WellsSheet {
 
     private void write() throws IOException {
         sheet.row(0);
-        sheet.heads(0, WellColumns.titles(), Looks.HEAD);
+        for (int column = 0; column < WellColumns.count(); column++) {
+            WellColumns each = WellColumns.at(column);
+            Look look = Looks.head(each.isNumber(), each.isIndented());
+            sheet.text(column, each.title(), each == WellColumns.USED ? look.align(Look.Align.CENTRE) : look);
+        }
         sheet.heads(
                 WellColumns.count(),
                 Arrays.stream(WellPlaces.Working.values())
@@ -56,8 +60,9 @@ final class WellsSheet {
         int last = WellColumns.count() - 1;
         sheet.poi().setAutoFilter(new CellRangeAddress(0, places.lastRow(), 0, last));
         sheet.widths(
-                16, 8, 6, 13, 8, 6, 24, 6, 14, 10, 10, 14, 10, 11, 12, 11, 9, 7, 30, 11, 10, 9, 11, 10, 14, 15, 14, 11);
+                26, 8, 6, 13, 8, 6, 24, 6, 14, 10, 10, 14, 10, 11, 12, 11, 9, 7, 30, 11, 10, 9, 11, 10, 14, 15, 14, 11);
         sheet.print(true, false, 1, draft.report().run());
+        sheet.printArea(places.lastRow(), last);
         XSSFDataValidationHelper helper = new XSSFDataValidationHelper(sheet.poi());
         int used = WellColumns.USED.column();
         DataValidation choice = helper.createValidation(

@@ -66,7 +66,11 @@ final class Words {
 
     /** What to do next in words; empty if nothing. */
     static String advice(Judgement judgement) {
-        Advice advice = judgement.advice();
+        return advice(judgement.advice());
+    }
+
+    /** What to do next in words; empty if nothing. */
+    static String advice(Advice advice) {
         if (advice instanceof Advice.Dilute dilute) {
             double factor = dilute.dilution().factor();
             return factor == 1 ? "repeat undiluted" : "repeat at dilution " + Numbers.plain(factor);

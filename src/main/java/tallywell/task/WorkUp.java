@@ -15,10 +15,12 @@ import java.util.Optional;
 import tallywell.assess.Assessment;
 import tallywell.assess.Assessor;
 import tallywell.assess.Verdict;
+import tallywell.budget.SimulatedPlate;
 import tallywell.notice.InputException;
 import tallywell.notice.Notice;
 import tallywell.notice.OutputException;
 import tallywell.notice.Place;
+import tallywell.quantity.Numbers;
 import tallywell.report.CombinedWorkbook;
 import tallywell.report.InputFile;
 import tallywell.report.Provenance;
@@ -27,10 +29,13 @@ import tallywell.report.ResultsTable;
 import tallywell.report.SummaryWorkbook;
 import tallywell.report.WellsTable;
 import tallywell.workup.Analysis;
+import tallywell.workup.Result;
 import tallywell.workup.Workup;
 
 /** Works runs up: readings to concentrations to an Excel summary, and tables where asked for. */
 public final class WorkUp {
+    private static final double PERCENT = 100;
+
     private final RunLoader loader = new RunLoader();
     private final Workup workup = new Workup();
     private final Assessor assessor = new Assessor();
@@ -45,6 +50,7 @@ public final class WorkUp {
      * @param overwrite whether existing files may be replaced
      * @param made the time that the outputs carry
      * @param zone its zone
+     * @param draws how to simulate beside the budgets, if wanted
      */
     public record Request(
             List<Path> runs,
@@ -53,17 +59,30 @@ public final class WorkUp {
             Optional<Path> tables,
             boolean overwrite,
             Instant made,
-            ZoneId zone) {
+            ZoneId zone,
+            Optional<Draws> draws) {
         /** Keeps a copy that cannot change. */
         public Request {
             runs = List.copyOf(runs);
+        }
+
+        /** A request without draws. */
+        public Request(
+                List<Path> runs,
+                Optional<AdHocRun> adHoc,
+                Optional<Path> output,
+                Optional<Path> tables,
+                boolean overwrite,
+                Instant made,
+                ZoneId zone) {
+            this(runs, adHoc, output, tables, overwrite, made, zone, Optional.empty());
         }
     }
 
     /**
      * What came of it.
      *
-     * @param lines one a run that was worked up, in words
+     * @param lines one a run that was worked up, in words, and one more where draws were asked for
      * @param notices what the user should be told, left-out runs included
      * @param written the files that were written
      * @param leftOut how many runs could not be worked up
@@ -106,11 +125,7 @@ public final class WorkUp {
             List<Notice> notices = new ArrayList<>(report.analysis().notices());
             notices.addAll(loaded.departures());
             return new Outcome(
-                    List.of(line(report)),
-                    notices,
-                    written,
-                    0,
-                    report.assessment().passed() ? 0 : 1);
+                    lines(report), notices, written, 0, report.assessment().passed() ? 0 : 1);
         }
     }
 
@@ -138,7 +153,7 @@ public final class WorkUp {
                     Report report = report(request, loaded);
                     workbook.add(report);
                     tables.add(report);
-                    lines.add(line(report));
+                    lines.addAll(lines(report));
                     notices.addAll(report.analysis().notices());
                     notices.addAll(loaded.departures());
                     failed += report.assessment().passed() ? 0 : 1;
@@ -178,8 +193,38 @@ public final class WorkUp {
         for (Map.Entry<Path, String> each : loaded.files().entrySet()) {
             inputs.add(new InputFile(each.getValue(), each.getKey().toString(), Hash.of(each.getKey())));
         }
-        Provenance provenance = new Provenance(Version.text(), request.made(), request.zone(), inputs, "");
-        return new Report(loaded.assay().name(), analysis, assessment, provenance);
+        Provenance provenance = new Provenance(
+                Version.text(),
+                request.made(),
+                request.zone(),
+                inputs,
+                request.draws().map(Draws::words).orElse(""));
+        return new Report(
+                loaded.assay().name(),
+                analysis,
+                assessment,
+                provenance,
+                request.draws().map(draws -> SimulatedPlate.of(assessment.budget(), draws.trials(), draws.seed())));
+    }
+
+    private static List<String> lines(Report report) {
+        List<String> lines = new ArrayList<>(List.of(line(report)));
+        report.simulated().ifPresent(simulated -> lines.add(compared(report, simulated)));
+        return lines;
+    }
+
+    /** How far draws and budgets are apart. */
+    private static String compared(Report report, SimulatedPlate simulated) {
+        String drawn = report.run() + ": Monte Carlo with " + simulated.trials() + " draws: ";
+        Optional<SimulatedPlate.Farthest> farthest =
+                simulated.farthest(report.assessment().budget());
+        if (farthest.isEmpty()) {
+            return drawn + "no result has an uncertainty to compare with.";
+        }
+        Result result = farthest.get().budget().result();
+        return drawn + "u differs from that of the budget by "
+                + Numbers.fixed(PERCENT * farthest.get().relative(), 1)
+                + " % at most ('" + result.name() + "', " + result.analyte() + ").";
     }
 
     private static String line(Report report) {

@@ -93,10 +93,10 @@ final class BurstTail {
         return leftMean[j - from()];
     }
 
-    /** What the burst left at reading j does not exceed in size, by about 97.5 % of belief. */
+    /** What the burst left at reading j does not exceed in size, by about 95 % of belief. */
     double leftBound(int j) {
         double mean = left(j);
-        return Math.abs(mean) + 2 * Math.sqrt(Math.max(0, leftSquare[j - from()] - mean * mean));
+        return Math.abs(mean) + 1.64 * Math.sqrt(Math.max(0, leftSquare[j - from()] - mean * mean));
     }
 
     /**

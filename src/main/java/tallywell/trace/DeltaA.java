@@ -141,11 +141,7 @@ public final class DeltaA {
                 curve = curve(out);
             }
         }
-        if (curve.isEmpty()) {
-            flags.add(TraceFlag.CURVE_NOT_FITTED);
-            return extrapolated(byHand);
-        }
-        if (curve.get().misfits()) {
+        if (curve.isEmpty() || curve.get().misfits()) {
             flags.add(TraceFlag.CURVE_MISFIT);
             return extrapolated(byHand);
         }

@@ -19,7 +19,7 @@ import java.util.OptionalDouble;
  * @param uSlopePerS standard uncertainty of the slope; empty under three readings
  * @param burstLeft estimate of the burst still to come at the first reading, in absorbance; empty where it could not be
  *     estimated
- * @param burstBound bound on the size of that burst (about 97.5 % of belief below it)
+ * @param burstBound bound on the size of that burst (about 95 % of belief below it)
  */
 public record FinishedPart(
         int from,

@@ -25,7 +25,7 @@ final class ProgressCurve {
     static final int FEWEST = 10;
 
     /** Standard deviation of ΔA above which a reaction is called incomplete. */
-    private static final double MOST_DEVIATION = 0.0021;
+    private static final double MOST_DEVIATION = 0.0024;
 
     private static final double JUMP_GAIN = 14;
     /** Gain of two degrees of freedom exceeded in one of two hundred traces. */

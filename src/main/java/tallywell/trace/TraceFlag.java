@@ -20,10 +20,8 @@ public enum TraceFlag {
     JUMP("the trace jumps from one level to another"),
     /** The finished part is the analyst's own choice. */
     FINISHED_BY_HAND("the finished part was chosen by hand"),
-    /** The progress curve leaves more than noise; ΔA is from the line through the finished part. */
-    CURVE_MISFIT("the progress curve does not describe the trace, so the line through the finished part was used"),
-    /** There are too few readings for a progress curve, or none could be fitted; ΔA is from the line. */
-    CURVE_NOT_FITTED("no progress curve could be fitted, so the line through the finished part was used"),
+    /** No progress curve describes the trace, or there are too few readings for one; ΔA is from the line. */
+    CURVE_MISFIT("no progress curve describes the trace, so the line through the finished part was used"),
     /** Readings were over the range of the reader. */
     OVER_RANGE("readings were over the range of the reader"),
     /** Readings are missing from the series. */

@@ -100,7 +100,15 @@ class PlannerTest {
     }
 
     private static Planning planning(double diluteTo, double least, Map<String, Quantity> stocks) {
-        return new Planning(List.of(), 0.10, OptionalDouble.of(least), diluteTo, stocks, 100, Optional.empty());
+        return new Planning(
+                List.of(),
+                0.10,
+                OptionalDouble.of(least),
+                diluteTo,
+                stocks,
+                100,
+                OptionalDouble.empty(),
+                Optional.empty());
     }
 
     /** OIV-MA-AS313-11 (seen): undiluted below 350 mg/L at 365 nm, else diluted to 30 to 350 mg/L. */
@@ -318,6 +326,18 @@ class PlannerTest {
                 .hasMessageContaining(
                         "'Tank' would need a dilution of 5000, which four steps with 60 µL in 300 µL do not reach")
                 .hasMessageContaining("expected a larger 'dilute-to' or a smaller 'pipette-least'");
+    }
+
+    /** A method for 96 wells of 300 µL on a plate with 384 of 80 µL (own choices). */
+    @Test
+    void aMethodForLargerWellsIsRefused() throws InputException {
+        AssayMethod malic = new MethodLibrary().find("l-malic-340").orElseThrow();
+        Layout small = new LayoutReader().read(Path.of("plate-layouts/384-one-hundred-sixty-in-duplicate.yaml"));
+        Planner.Wanted one = wanted(malic, small, Planning.USUAL, sample(1, "Tank", "1 g/L"));
+        assertThatThrownBy(() -> Planner.plan(one))
+                .hasMessageContaining(
+                        "a well would hold 290 µL after the step 'L-malic acid', but a well of this plate takes 80 µL")
+                .hasMessageContaining("'well-most' under 'planning'");
     }
 
     @Test

@@ -46,12 +46,16 @@ class RecalculationTest {
     private static final Set<String> CORE = Set.of(
             "cider-changed",
             "cider-no",
+            "coupled",
+            "difference",
             "excluded-no",
             "groups",
             "juice-changed",
             "kinetic-changed",
             "kinetic-staggered",
             "logistic-4-none",
+            "other-form",
+            "other-form-millimoles",
             "puree-no",
             "quadratic-1-y-no");
 

@@ -83,7 +83,11 @@ final class Variants {
         all.put("kinetic-two-steps", twoSteps("creep: {correct: extrapolate}"));
         all.put("kinetic-next-step", twoSteps("creep: {correct: extrapolate, creep-belongs-to: next-step}"));
         all.put("kinetic-curves", twoSteps("creep: {correct: progress-curve}"));
+        all.put("coupled-trace", coupled());
+        all.put("pairs", difference("report: {unit: g/L}"));
+        all.put("pairs-form", difference("report: {unit: mmol/L, as: {name: carbon, formula: C, per-analyte: 4}}"));
         all.put("kinetic-nearest", method("cider-malic-kinetic", "correct: extrapolate", "correct: none"));
+        all.putAll(OtherRules.all());
         return all;
     }
 
@@ -132,11 +136,47 @@ final class Variants {
 
     /** The kinetic trace read as two steps, the second of which does nothing, by absorptivity. */
     private static Assay twoSteps(String creep) throws InputException {
-        Assay assay = SampleRuns.assay("cider-malic-kinetic", text -> TWO_STEPS + creep + "\n");
+        return triggeredTwice(TWO_STEPS + creep + "\n");
+    }
+
+    private static Assay triggeredTwice(String method) throws InputException {
+        Assay assay = SampleRuns.assay("cider-malic-kinetic", text -> method);
         Taken taken = assay.readings().get(0);
         Taken twice =
                 new Taken(taken.name(), taken.triggerBefore(), List.of(225.0, 1100.0), taken.timeS(), taken.series());
         return assay.withReadings(List.of(twice));
+    }
+
+    /** The same two triggers as the two halves of a step that is coupled to an equilibrium. */
+    private static Assay coupled() throws InputException {
+        String first = "  - analyte: {name: first, formula: C4H6O5}\n";
+        int second = TWO_STEPS.indexOf("  - analyte: {name: second");
+        String method = TWO_STEPS.substring(0, second) + TWO_STEPS.substring(TWO_STEPS.indexOf("light-path:"));
+        return triggeredTwice(replaced(method, first, first + "    signal-formula: equilibrium-coupled\n")
+                + "creep: {correct: extrapolate}\n");
+    }
+
+    /** Pairs of slots as the free and the total amount of a sample. */
+    private static Assay difference(String report) throws InputException {
+        return SampleRuns.assay(
+                "cider-l-malic",
+                text -> replaced(text, "report: {unit: g/L}", report) + """
+                        difference:
+                          - analyte: {name: dimalate, formula: C8H10O9}
+                            of: L-malic acid
+                            released: 2
+                            yield: 95 %
+                        """,
+                UnaryOperator.identity(),
+                text -> {
+                    StringBuilder list = new StringBuilder("slot,sample,dilution,treatment\n");
+                    for (int slot = 1; slot <= 36; slot++) {
+                        String treatment = slot % 2 == 0 ? "free" : "total";
+                        list.append(slot + ",S" + (slot + 1) / 2 + "," + (slot % 2 == 0 ? 10 : 20) + "," + treatment
+                                + "\n");
+                    }
+                    return list.toString();
+                });
     }
 
     /** Liquids by mass, some with a volume of their own. */

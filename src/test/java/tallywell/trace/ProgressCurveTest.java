@@ -237,7 +237,7 @@ class ProgressCurveTest {
 
         Change change = DeltaA.of(new Baseline.Given(0.1, 0), few, CURVE);
 
-        assertThat(change.flags()).containsExactly(TraceFlag.CURVE_NOT_FITTED);
+        assertThat(change.flags()).containsExactly(TraceFlag.CURVE_MISFIT);
         assertThat(change.after()).isCloseTo(0.499, within(1e-12));
     }
 
