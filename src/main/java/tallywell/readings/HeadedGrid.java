@@ -217,7 +217,8 @@ final class HeadedGrid implements Form {
         private void refuseFurther(int row, GridLines group, boolean titled) throws InputException {
             int side = side(sheet, row, frame.side());
             boolean next = side == group.last() + 1 || side == group.sides.get(0) - 1;
-            boolean close = !titled && (!transposed || row == group.end + 1);
+            // Behind a whole plate a letter that does not come next names a statistic, such as M or N.
+            boolean close = !titled && !isWholePlate(group) && (!transposed || row == group.end + 1);
             if (side >= 0 && (next || close) && hasReading(sheet, row, from, to)) {
                 throw new InputException(
                         sheet.table().place(row, frame.side()),
@@ -226,6 +227,15 @@ final class HeadedGrid implements Form {
                                 + " ends with '" + sheet.text(group.end, frame.side())
                                 + "'; expected the rows of a plate in one piece and in order");
             }
+        }
+
+        private boolean isWholePlate(GridLines group) {
+            int sides = group.sides.size();
+            int heads = frame.heads().count();
+            return PlateFormat.KNOWN.stream()
+                    .anyMatch(format -> transposed
+                            ? format.columns() == sides && format.rows() == heads
+                            : format.rows() == sides && format.columns() == heads);
         }
 
         private boolean isTitle(int row) {
