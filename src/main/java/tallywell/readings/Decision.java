@@ -61,7 +61,7 @@ final class Decision {
             }
             throw fault;
         }
-        List<Block> fitting = all.keySet().stream().filter(choice::fits).toList();
+        List<Block> fitting = choice.among(all.keySet());
         if (fitting.isEmpty()) {
             throw refused("found no block that fits the choice; expected one of these", all.keySet(), possible, read);
         }
@@ -150,7 +150,7 @@ final class Decision {
 
     /** The blocks that fit the choice and those beside them that only lack the wavelength it asks for. */
     private List<Block> beside(List<Block> fitting, Map<Block, Draft> all) {
-        List<Block> candidates = all.keySet().stream().filter(choice::mayFit).toList();
+        List<Block> candidates = choice.amongUnstated(all.keySet());
         return candidates.stream()
                 .filter(one -> candidates.stream().anyMatch(other -> isBeside(one, other, fitting, all)))
                 .toList();
