@@ -19,7 +19,7 @@ import tallywell.plate.Well;
  * be refused. {@code -Dtallywell.renderings=N} runs more, {@code -Dtallywell.rendering=SEED} shows one.
  */
 class RenderingTest {
-    private static final int COUNT = Integer.getInteger("tallywell.renderings", 1000);
+    private static final int COUNT = Integer.getInteger("tallywell.renderings", 2000);
     private static final Long ONE = Long.getLong("tallywell.rendering");
 
     @TempDir
