@@ -131,7 +131,8 @@ final class Decision {
         }
         if (fitting.stream().anyMatch(block -> isTwin(all.get(block)))) {
             throw refused(
-                    "found several blocks of readings that nothing tells apart; expected to be told which to take"
+                    "found several blocks of readings that nothing tells apart: no title, plate, wavelength or time;"
+                            + " expected to be told which to take"
                             + remedy,
                     fitting,
                     possible,
