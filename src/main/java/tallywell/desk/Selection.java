@@ -8,6 +8,7 @@ import java.util.Set;
 import java.util.TreeSet;
 import tallywell.plate.PlateFormat;
 import tallywell.plate.Well;
+import tallywell.plate.Wells;
 
 /**
  * The selected wells: the same in the plate, the trace and the results. For the event thread only.
@@ -101,7 +102,7 @@ public final class Selection {
     /** Goes on from the anchor to a well: all of the rectangle between them. */
     public void extend(Well well) {
         TreeSet<Well> reached = new TreeSet<>(base);
-        reached.addAll(rectangle(anchor, well));
+        reached.addAll(Wells.rectangle(anchor, well));
         wells = reached;
         cursor = well;
         tell();
@@ -119,7 +120,7 @@ public final class Selection {
 
     private void lines(Well first, Well last, boolean add) {
         TreeSet<Well> all = add ? new TreeSet<>(wells) : new TreeSet<>();
-        all.addAll(rectangle(first, last));
+        all.addAll(Wells.rectangle(first, last));
         wells = all;
         base = add ? new TreeSet<>(wells) : new TreeSet<>();
         anchor = first;
@@ -137,18 +138,6 @@ public final class Selection {
         } else {
             start(to, false);
         }
-    }
-
-    private static List<Well> rectangle(Well one, Well other) {
-        List<Well> wells = new ArrayList<>();
-        for (int row = Math.min(one.row(), other.row()); row <= Math.max(one.row(), other.row()); row++) {
-            for (int column = Math.min(one.column(), other.column());
-                    column <= Math.max(one.column(), other.column());
-                    column++) {
-                wells.add(new Well(row, column));
-            }
-        }
-        return wells;
     }
 
     /** The selection in words, such as {@code E4, F4} or {@code 12 wells, E10 to H12}. */

@@ -157,16 +157,7 @@ final class LayoutPage extends JPanel {
         if (!name.isFocusOwner()) {
             name.setText(desk.layout().name());
         }
-        undo.setEnabled(desk.history().undoable().isPresent());
-        redo.setEnabled(desk.history().redoable().isPresent());
-        undo.setToolTipText(desk.history()
-                .undoable()
-                .map(what -> Text.of("undo.what", what))
-                .orElse(null));
-        redo.setToolTipText(desk.history()
-                .redoable()
-                .map(what -> Text.of("redo.what", what))
-                .orElse(null));
+        UndoButtons.refresh(desk.history(), undo, redo);
         String file = desk.file().map(Path::toString).orElse(Text.of("layout.unsaved"));
         where.setText(file + " · " + desk.layout().format().wells() + " " + Text.of("wells") + " · "
                 + Text.of(desk.history().isUnsaved() ? "changed" : "saved"));

@@ -291,16 +291,7 @@ final class RunPage extends JPanel {
         }
         refreshSteps();
         trays.refresh();
-        undo.setEnabled(desk.history().undoable().isPresent());
-        redo.setEnabled(desk.history().redoable().isPresent());
-        undo.setToolTipText(desk.history()
-                .undoable()
-                .map(what -> Text.of("undo.what", what))
-                .orElse(null));
-        redo.setToolTipText(desk.history()
-                .redoable()
-                .map(what -> Text.of("redo.what", what))
-                .orElse(null));
+        UndoButtons.refresh(desk.history(), undo, redo);
         String method = draft.method().map(each -> each.value().title()).orElse(Text.of("run.nomethod"));
         String state =
                 desk.isBusy() ? Text.of("run.busy") : Text.of(desk.history().isUnsaved() ? "changed" : "saved");
