@@ -360,7 +360,9 @@ class WindowsTest {
                         .orElse(false));
     }
 
+    /** Depends on the speed of the machine, so that it is run by hand and not with the others. */
     @Test
+    @Tag("timed")
     void theEventThreadIsNeverHeldUp() throws Exception {
         RunPage page = example();
         Stalls stalls = new Stalls();
