@@ -10,8 +10,11 @@ import java.nio.file.FileSystemException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.StandardOpenOption;
+import java.security.DigestOutputStream;
+import java.security.MessageDigest;
 import java.util.ArrayList;
 import java.util.Collection;
+import java.util.HexFormat;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -88,6 +91,17 @@ final class Outputs implements Closeable {
         } catch (IOException e) {
             throw new OutputException(target, "cannot be written (" + reason(e) + ")", e);
         }
+    }
+
+    /** Writes one output under a temporary name and says its SHA-256 in hexadecimal. */
+    String writeHashed(Path target, Writing writing) throws OutputException {
+        MessageDigest digest = Hash.digest();
+        write(target, out -> {
+            DigestOutputStream counted = new DigestOutputStream(out, digest);
+            writing.to(counted);
+            counted.flush();
+        });
+        return HexFormat.of().formatHex(digest.digest());
     }
 
     /** Opens one output under a temporary name, for a caller that writes it bit by bit. */
