@@ -37,10 +37,12 @@ public final class CalibrationPicture implements Picture {
     private static final double LEAST_RESIDUAL_MA = 1;
 
     private final StepAnalysis step;
+    private final String analyte;
     private final Calibration calibration;
 
-    private CalibrationPicture(StepAnalysis step) {
+    private CalibrationPicture(StepAnalysis step, String analyte) {
         this.step = step;
+        this.analyte = analyte;
         this.calibration = step.calibration()
                 .orElseThrow(() -> new IllegalArgumentException("step must have a calibration but was without"));
     }
@@ -49,9 +51,10 @@ public final class CalibrationPicture implements Picture {
      * The picture of a step.
      *
      * @param step that is calibrated by standards
+     * @param analyte what it measures
      */
-    public static CalibrationPicture of(StepAnalysis step) {
-        return new CalibrationPicture(step);
+    public static CalibrationPicture of(StepAnalysis step, String analyte) {
+        return new CalibrationPicture(step, analyte);
     }
 
     @Override
@@ -70,7 +73,7 @@ public final class CalibrationPicture implements Picture {
     }
 
     private JFreeChart chart() {
-        NumberAxis level = TracePicture.axis(step.step().analyte().name() + " in the solution pipetted, g/L");
+        NumberAxis level = TracePicture.axis(analyte + " in the solution pipetted, g/L");
         double span = calibration.highest() - Math.min(0, calibration.lowest());
         level.setRange(Math.min(0, calibration.lowest()) - 0.02 * span, calibration.highest() + 0.03 * span);
         CombinedDomainXYPlot both = new CombinedDomainXYPlot(level);
@@ -78,8 +81,7 @@ public final class CalibrationPicture implements Picture {
         XYPlot points = points();
         both.add(points, 7);
         both.add(residuals(), 2);
-        JFreeChart chart =
-                new JFreeChart("Calibration, " + step.step().analyte().name(), Ink.bold(13), both, false);
+        JFreeChart chart = new JFreeChart("Calibration, " + analyte, Ink.bold(13), both, false);
         chart.setBackgroundPaint(Ink.CARD);
         chart.setPadding(new RectangleInsets(4, 4, 4, 10));
         chart.getTitle().setPaint(Ink.TEXT);
@@ -115,11 +117,10 @@ public final class CalibrationPicture implements Picture {
 
     /** Where a well lies on the axis of levels; nowhere for blanks, standards and what the standards do not reach. */
     static OptionalDouble place(WellResult well) {
-        boolean isMeasured =
-                switch (well.content().role()) {
-                    case "sample", "control", "spike" -> well.used();
-                    default -> false;
-                };
+        boolean isMeasured = switch (well.content().role()) {
+            case "sample", "control", "spike" -> well.used();
+            default -> false;
+        };
         return isMeasured && well.netDeltaA().isPresent() ? well.concentration() : OptionalDouble.empty();
     }
 

@@ -25,9 +25,7 @@ final class CalibrationWords {
 
     /** How net ΔA becomes a concentration. */
     static String of(AssayMethod method, StepAnalysis step) {
-        return (step.calibration().isPresent()
-                        ? curve(step, step.calibration().get())
-                        : constants(method, step))
+        return (step.calibration().isPresent() ? curve(step, step.calibration().get()) : constants(method, step))
                 + blanks(step)
                 + beyond(step);
     }
@@ -108,7 +106,8 @@ final class CalibrationWords {
                 .mapToDouble(each -> Math.abs(PER_MILLI * calibration.residual(each)))
                 .max()
                 .orElse(0);
-        return "Net ΔA over the level of the standards of " + step.step().analyte().name()
+        return "Net ΔA over the level of the standards of "
+                + step.step().analyte().name()
                 + " with the curve through them and the wells of samples on it; below, the residuals of the standards,"
                 + " none larger than " + brief(most) + " mA.";
     }

@@ -14,8 +14,7 @@ final class Drawing {
     private Drawing() {}
 
     static PDFormXObject of(Picture picture, Paper paper) throws IOException {
-        PdfBoxGraphics2D g =
-                new PdfBoxGraphics2D(paper.document(), (float) picture.width(), (float) picture.height());
+        PdfBoxGraphics2D g = new PdfBoxGraphics2D(paper.document(), (float) picture.width(), (float) picture.height());
         try (OwnFaces faces = new OwnFaces(paper.letters())) {
             g.setFontTextDrawer(faces);
             picture.draw(g);

@@ -31,7 +31,7 @@ final class Paper implements Closeable {
     private final Letters letters;
     private final Tags tags;
     private final List<Page> pages = new ArrayList<>();
-    private final List<String> identities = new ArrayList<>();
+    private final List<Identity> identities = new ArrayList<>();
     private final PDDocumentOutline outline = new PDDocumentOutline();
 
     Paper() throws IOException {
@@ -56,7 +56,7 @@ final class Paper implements Closeable {
      *
      * @param identity what its footer says of where it belongs
      */
-    Page page(String identity) throws IOException {
+    Page page(Identity identity) throws IOException {
         if (!pages.isEmpty()) {
             pages.get(pages.size() - 1).close();
         }
@@ -107,11 +107,13 @@ final class Paper implements Closeable {
         document.save(out);
     }
 
-    private void footer(Page page, String identity, int number) throws IOException {
+    private void footer(Page page, Identity identity, int number) throws IOException {
         page.line(Ink.LINE, 0.5, MARGIN, FOOT - 11, Page.SHORT - MARGIN, FOOT - 11);
-        double room = Page.SHORT - 2 * MARGIN - NUMBER_WIDTH;
-        String text = letters.cut(letters.clean(identity, Face.PLAIN), Face.PLAIN, FOOT_SIZE, room);
-        page.furniture(Direction.seen(text), Face.PLAIN, FOOT_SIZE, Ink.SOFT, MARGIN, FOOT);
+        String mark = identity.mark().isEmpty() ? "" : " · " + identity.mark();
+        double marked = letters.width(mark, Face.PLAIN, FOOT_SIZE);
+        double room = Page.SHORT - 2 * MARGIN - NUMBER_WIDTH - marked;
+        String name = letters.cut(letters.clean(identity.name(), Face.PLAIN), Face.PLAIN, FOOT_SIZE, room);
+        page.furniture(Direction.seen(name) + mark, Face.PLAIN, FOOT_SIZE, Ink.SOFT, MARGIN, FOOT);
         String count = "page " + number + " of " + pages.size();
         double width = letters.width(count, Face.PLAIN, FOOT_SIZE);
         page.furniture(count, Face.PLAIN, FOOT_SIZE, Ink.SOFT, Page.SHORT - MARGIN - width, FOOT);

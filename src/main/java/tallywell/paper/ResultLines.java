@@ -19,15 +19,15 @@ import tallywell.workup.Result;
 /** The tables of results on the first page. */
 final class ResultLines {
     private static final double SLOT = 22;
-    private static final double NAME = 98;
-    private static final double ANALYTE = 54;
-    private static final double VALUE = 42;
+    private static final double NAME = 92;
+    private static final double ANALYTE = 52;
+    private static final double VALUE = 46;
     private static final double EXPANDED = 38;
-    private static final double UNIT = 42;
-    private static final double WELLS = 16;
+    private static final double UNIT = 35;
+    private static final double WELLS = 13;
     private static final double CV = 28;
-    private static final double VERDICT = 42;
-    private static final double NEXT = 76;
+    private static final double VERDICT = 40;
+    private static final double NEXT = 66;
 
     private final Report report;
     private final Bounds bounds;
@@ -55,8 +55,8 @@ final class ResultLines {
         columns.add(Column.number("CV %", CV));
         columns.add(Column.text("Verdict", VERDICT));
         double taken = columns.stream().mapToDouble(Column::width).sum() + NEXT;
-        columns.add(Column.text("What was seen", Flow.WIDTH - taken));
-        columns.add(Column.text(last, NEXT));
+        columns.add(Column.text("What was seen", Flow.WIDTH - taken - (hasAnalytes ? 0 : 12)));
+        columns.add(Column.text(last, NEXT + (hasAnalytes ? 0 : 12)));
         return columns;
     }
 

@@ -14,9 +14,9 @@ final class RunIdentity {
     private RunIdentity() {}
 
     /** Title, run file and the short hash of all inputs, for the foot of a page. */
-    static String of(Report report) {
+    static Identity of(Report report) {
         String title = report.analysis().assay().title();
-        return (title.isEmpty() ? "" : title + " · ") + report.run() + " · inputs " + hash(report);
+        return new Identity((title.isEmpty() ? "" : title + " · ") + report.run(), "inputs " + hash(report));
     }
 
     /**
@@ -29,8 +29,8 @@ final class RunIdentity {
             lines.append(input.role()).append(' ').append(input.sha256()).append('\n');
         }
         try {
-            byte[] digest = MessageDigest.getInstance("SHA-256")
-                    .digest(lines.toString().getBytes(StandardCharsets.UTF_8));
+            byte[] digest =
+                    MessageDigest.getInstance("SHA-256").digest(lines.toString().getBytes(StandardCharsets.UTF_8));
             return HexFormat.of().formatHex(digest).substring(0, SHORT);
         } catch (NoSuchAlgorithmException e) {
             throw new IllegalStateException("every Java platform has SHA-256", e);

@@ -27,7 +27,15 @@ final class Srgb {
         String[] names = {"desc", "cprt", "wtpt", "rXYZ", "gXYZ", "bXYZ", "rTRC", "gTRC", "bTRC"};
         byte[] curve = curve();
         byte[][] values = {
-            text("sRGB"), text("no copyright, use freely"), xyz(WHITE), xyz(RED), xyz(GREEN), xyz(BLUE), curve, curve, curve
+            text("sRGB"),
+            text("no copyright, use freely"),
+            xyz(WHITE),
+            xyz(RED),
+            xyz(GREEN),
+            xyz(BLUE),
+            curve,
+            curve,
+            curve
         };
         int offset = HEADER + 4 + 12 * names.length;
         int size = offset;

@@ -25,8 +25,13 @@ import tallywell.workup.WellResult;
 
 /** The pages of one run: the page to hand on, then what it rests on. */
 final class SummarySection {
-    private static final double LABEL = 84;
-    private static final double NOTE_SIZE = 7.8;
+    private static final double NOTE_SIZE = 7.4;
+
+    /** Two of them fit on a page below a heading. */
+    private static final double TRACE_WIDTH = 482;
+
+    /** Height of a chart with the words above it. */
+    private static final double CHART_ROOM = 370;
 
     /** More traces than these stand in the workbook only. */
     private static final int MOST_TRACES = 12;
@@ -36,20 +41,15 @@ final class SummarySection {
     private final Flow flow;
 
     /** Where the workbook is named on the first page, once it is there. */
-    private final PDStructureElement workbook;
-
-    private final Page first;
-    private final double workbookAt;
+    private final Flow.Later workbook;
 
     SummarySection(Report report, Paper paper) throws IOException {
         this.report = report;
         this.paper = paper;
         this.flow = new Flow(paper, RunIdentity.of(report));
-        this.first = flow.page();
+        paper.bookmark(title(), flow.page());
         head();
-        this.workbookAt = flow.y();
-        this.workbook = flow.fact("Workbook", " ", LABEL);
-        paper.bookmark(title(), first);
+        this.workbook = flow.later("Workbook");
         acceptance();
         results();
         cautions();
@@ -66,19 +66,22 @@ final class SummarySection {
 
     private void head() throws IOException {
         Assay assay = report.analysis().assay();
-        flow.title(title(), 3);
+        flow.title(title(), 2);
         flow.block("P", assay.method().title(), Face.PLAIN, 9.5, Ink.TEXT, 2);
         flow.space(5);
-        flow.fact("Operator", assay.operator().isEmpty() ? "not stated" : assay.operator(), LABEL);
-        flow.fact("Run", report.run() + (assay.plate().isEmpty() ? "" : ", plate " + assay.plate()), LABEL);
-        flow.fact("Readings", assay.readings().stream().map(Taken::name).collect(Collectors.joining(", ")), LABEL);
-        flow.fact("Layout", assay.layout().name(), LABEL);
-        flow.fact("Inputs", "short hash " + RunIdentity.hash(report) + " of all files read", LABEL);
-        flow.fact(
-                "Report made",
-                report.provenance().madeText() + ", Tallywell "
-                        + report.provenance().version(),
-                LABEL);
+        flow.facts(
+                new Flow.Fact("Operator", assay.operator().isEmpty() ? "not stated" : assay.operator()),
+                new Flow.Fact(
+                        "Made",
+                        report.provenance().madeText() + ", Tallywell "
+                                + report.provenance().version()));
+        flow.facts(
+                new Flow.Fact("Run", report.run() + (assay.plate().isEmpty() ? "" : ", plate " + assay.plate())),
+                new Flow.Fact("Layout", assay.layout().name()));
+        flow.facts(
+                new Flow.Fact(
+                        "Readings", assay.readings().stream().map(Taken::name).collect(Collectors.joining(", "))),
+                new Flow.Fact("Inputs", RunIdentity.hash(report) + " (short hash of all files read)"));
     }
 
     /**
@@ -87,9 +90,7 @@ final class SummarySection {
      * @param text its name and hash
      */
     void nameWorkbook(String text) throws IOException {
-        TextBlock block = TextBlock.of(paper.letters(), text, Face.PLAIN, 6.9, Flow.WIDTH - LABEL, 1);
-        first.text(
-                block.holder(workbook), block.lines().get(0), Face.PLAIN, 6.9, Ink.TEXT, Flow.LEFT + LABEL, workbookAt + 7.4);
+        workbook.fill(text, paper.letters());
     }
 
     private void acceptance() throws IOException {
@@ -125,7 +126,6 @@ final class SummarySection {
         table(lines, lines.differences(), "By difference", "What to do next");
         table(lines, lines.of("control"), "Control", "Recovery");
         table(lines, lines.of("spike"), "Spiked sample", "Recovery");
-        remarks();
     }
 
     private void table(ResultLines lines, List<List<Cell>> rows, String name, String last) throws IOException {
@@ -142,7 +142,10 @@ final class SummarySection {
             flags.addAll(each.result().flags());
         }
         if (!flags.isEmpty()) {
-            flow.paragraph("What was seen, in full: " + Words.flags(flags) + ".", NOTE_SIZE, Ink.SOFT);
+            flow.paragraph(
+                    "Remarks on samples, controls and spikes, in full: " + Words.flags(flags) + ".",
+                    NOTE_SIZE,
+                    Ink.SOFT);
         }
     }
 
@@ -160,10 +163,9 @@ final class SummarySection {
 
     /** Room to sign by hand. */
     private void signatures() throws IOException {
-        flow.space(6);
-        flow.need(44);
+        flow.need(36);
         for (String who : new String[] {"Checked by", "Approved by"}) {
-            flow.space(20);
+            flow.space(17);
             double y = flow.y();
             Page page = flow.page();
             PDStructureElement line = Tags.child(paper.top(), "P");
@@ -185,6 +187,7 @@ final class SummarySection {
         flow.turn();
         flow.heading("Acceptance", 60);
         flow.paragraph(assessment.sentence(), 8.2, Ink.TEXT);
+        remarks();
         flow.space(3);
         flow.table(checkColumns(), assessment.checks().stream().map(this::check).toList());
         if (!assessment.observations().isEmpty()) {
@@ -221,17 +224,26 @@ final class SummarySection {
     }
 
     private void calibrations() throws IOException {
-        flow.heading("Calibration", 60);
         boolean drawn = Images.obstacle().isEmpty();
+        boolean isShown =
+                drawn && report.analysis().steps().get(0).calibration().isPresent();
+        flow.heading("Calibration", isShown ? CHART_ROOM : 40);
         for (StepAnalysis step : report.analysis().steps()) {
+            boolean shown = drawn && step.calibration().isPresent();
+            flow.need(shown ? CHART_ROOM : 40);
             if (report.analysis().steps().size() > 1) {
                 flow.block("H3", step.step().analyte().name(), Face.BOLD, 9, Ink.TEXT, 1);
             }
-            flow.paragraph(
-                    CalibrationWords.of(report.analysis().assay().method(), step), 8.2, Ink.TEXT);
+            flow.paragraph(CalibrationWords.of(report.analysis().assay().method(), step), 8.2, Ink.TEXT);
             flow.space(4);
-            if (drawn && step.calibration().isPresent()) {
-                flow.figure(Drawing.of(CalibrationPicture.of(step), paper), CalibrationWords.drawing(step));
+            if (shown) {
+                flow.figure(
+                        Drawing.of(
+                                CalibrationPicture.of(
+                                        step, step.step().analyte().name()),
+                                paper),
+                        Flow.WIDTH,
+                        CalibrationWords.drawing(step));
                 flow.space(6);
             }
         }
@@ -254,7 +266,7 @@ final class SummarySection {
             return;
         }
         int flagged = steps.stream().mapToInt(step -> step.flagged().size()).sum();
-        flow.heading("Flagged traces", 60);
+        flow.heading("Flagged traces", flagged == 0 ? 20 : 370);
         var obstacle = Images.obstacle();
         if (obstacle.isPresent()) {
             flow.paragraph("No picture can be drawn: " + obstacle.get(), NOTE_SIZE, Ink.TEXT);
@@ -274,7 +286,7 @@ final class SummarySection {
             List<WellResult> wells = step.flagged();
             for (WellResult well : wells.subList(0, Math.min(left, wells.size()))) {
                 flow.space(4);
-                flow.figure(Drawing.of(TracePicture.of(step, well), paper), words(step, well));
+                flow.figure(Drawing.of(TracePicture.of(step, well), paper), TRACE_WIDTH, words(step, well));
             }
             left = Math.max(0, left - wells.size());
         }

@@ -7,11 +7,11 @@ import org.apache.pdfbox.pdmodel.documentinterchange.logicalstructure.PDStructur
 
 /** A row of a table, its texts broken to the widths of the columns. */
 final class TableRow {
-    private static final double SIZE = 7.6;
-    private static final double LEADING = 9.4;
-    private static final double PAD = 2.4;
+    private static final double SIZE = 7.3;
+    private static final double LEADING = 8.7;
+    private static final double PAD = 1.45;
     private static final double SIDE = 2.5;
-    private static final double RISE = 7;
+    private static final double RISE = 6.7;
 
     /** Longer texts stand in full in the workbook. */
     private static final int MOST_LINES = 6;
@@ -25,8 +25,7 @@ final class TableRow {
 
     private TableRow(Letters letters, List<Column> columns, List<Cell> cells, boolean isHead) throws IOException {
         if (cells.size() != columns.size()) {
-            throw new IllegalArgumentException(
-                    "cells must be " + columns.size() + " but was " + cells.size());
+            throw new IllegalArgumentException("cells must be " + columns.size() + " but was " + cells.size());
         }
         this.columns = columns;
         this.cells = cells;
@@ -71,7 +70,14 @@ final class TableRow {
             double y = top + PAD + RISE;
             for (String line : blocks.get(i).lines()) {
                 if (!line.isEmpty()) {
-                    page.text(holder, line, cells.get(i).face(), SIZE, cells.get(i).ink(), at(i, x, line), y);
+                    page.text(
+                            holder,
+                            line,
+                            cells.get(i).face(),
+                            SIZE,
+                            cells.get(i).ink(),
+                            at(i, x, line),
+                            y);
                 }
                 y += LEADING;
             }
@@ -97,7 +103,10 @@ final class TableRow {
         if (!columns.get(column).toTheRight()) {
             return x + SIDE;
         }
-        return x + columns.get(column).width() - SIDE - letters.width(line, cells.get(column).face(), SIZE);
+        return x
+                + columns.get(column).width()
+                - SIDE
+                - letters.width(line, cells.get(column).face(), SIZE);
     }
 
     private void ground(Page page, double left, double top) throws IOException {

@@ -76,6 +76,10 @@ final class Outputs implements Closeable {
         if (Files.isDirectory(target)) {
             throw new OutputException(target, "is a folder; expected a file name");
         }
+        if (staged.keySet().stream().anyMatch(each -> real(each).equals(real(target)))) {
+            throw new OutputException(
+                    target, "is named for two outputs of one call; choose another name for one of them");
+        }
         if (protectedFiles.contains(real(target))) {
             throw new OutputException(target, "is one of the files read; choose another name for the output");
         }

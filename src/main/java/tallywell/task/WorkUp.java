@@ -168,7 +168,8 @@ public final class WorkUp {
     }
 
     /** Writes the workbook and says its SHA-256. */
-    private static String summary(Report report, RunPictures pictures, Path output, Outputs outputs, List<Notice> notices)
+    private static String summary(
+            Report report, RunPictures pictures, Path output, Outputs outputs, List<Notice> notices)
             throws OutputException {
         Optional<String> obstacle = pictures.obstacle();
         obstacle.ifPresent(why -> notices.add(Notice.attention(

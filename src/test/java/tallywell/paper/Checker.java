@@ -22,8 +22,7 @@ final class Checker {
         for (PDFAFlavour flavour : List.of(PDFAFlavour.PDFA_2_A, PDFAFlavour.PDFUA_1)) {
             try (PDFAParser parser =
                             Foundries.defaultInstance().createParser(new ByteArrayInputStream(document), flavour);
-                    PDFAValidator validator =
-                            Foundries.defaultInstance().createValidator(flavour, false)) {
+                    PDFAValidator validator = Foundries.defaultInstance().createValidator(flavour, false)) {
                 ValidationResult result = validator.validate(parser);
                 for (TestAssertion each : result.getTestAssertions()) {
                     faults.add(flavour + " " + each.getRuleId().getClause() + ": " + each.getMessage() + " at "
