@@ -44,7 +44,7 @@ final class ResultLines {
     List<Column> columns(String name, String last) {
         List<Column> columns = new ArrayList<>();
         columns.add(Column.number("No.", SLOT));
-        columns.add(Column.text(name, NAME));
+        columns.add(Column.text(name, NAME + (hasAnalytes ? 0 : 20)));
         if (hasAnalytes) {
             columns.add(Column.text("Analyte", ANALYTE));
         }

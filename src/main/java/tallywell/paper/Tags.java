@@ -46,9 +46,18 @@ final class Tags {
 
     /** Says of a heading cell that it heads its column. */
     static void headsColumn(PDStructureElement cell) {
+        heads(cell, "Column");
+    }
+
+    /** Says of a heading cell that it heads its row. */
+    static void headsRow(PDStructureElement cell) {
+        heads(cell, "Row");
+    }
+
+    private static void heads(PDStructureElement cell, String scope) {
         COSDictionary attributes = new COSDictionary();
         attributes.setName(COSName.O, "Table");
-        attributes.setName(COSName.getPDFName("Scope"), "Column");
+        attributes.setName(COSName.getPDFName("Scope"), scope);
         cell.getCOSObject().setItem(COSName.A, attributes);
     }
 

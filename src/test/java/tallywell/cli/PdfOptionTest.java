@@ -71,7 +71,7 @@ class PdfOptionTest {
         String other = "samples/puree-citric-solids/run.yaml";
         assertThat(run("workup", RUN, other, "-o", at("out.xlsx"), "--pdf", at("out.pdf")))
                 .isZero();
-        assertThat(text()).contains("Whey", "Elderberry puree").contains("out.xlsx, SHA-256 " + hash("out.xlsx"));
+        assertThat(text()).contains("Sweet whey", "Elderberry puree").contains("out.xlsx, SHA-256 " + hash("out.xlsx"));
     }
 
     @Test
