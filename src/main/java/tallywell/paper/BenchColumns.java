@@ -112,7 +112,9 @@ final class BenchColumns {
             }
             count++;
         }
-        if (from + count < entries.size() && count > 0 && entries.get(from + count - 1).isSection()) {
+        if (from + count < entries.size()
+                && count > 0
+                && entries.get(from + count - 1).isSection()) {
             count--;
         }
         return count;
@@ -163,11 +165,27 @@ final class BenchColumns {
         switch (line.kind()) {
             case SECTION -> {
                 double y = top + 0.45 * size;
-                write(page, Tags.child(parent, "H2"), entry.texts().get(0), Face.BOLD, size, Ink.BEET, left, y + 0.95 * size);
+                write(
+                        page,
+                        Tags.child(parent, "H2"),
+                        entry.texts().get(0),
+                        Face.BOLD,
+                        size,
+                        Ink.BEET,
+                        left,
+                        y + 0.95 * size);
                 page.line(Ink.BEET, 0.6, left, top + entry.height() - 0.6, left + width, top + entry.height() - 0.6);
             }
             case NOTE ->
-                write(page, Tags.child(parent, "P"), entry.texts().get(0), Face.PLAIN, 0.88 * size, Ink.SOFT, left + tick(), base);
+                write(
+                        page,
+                        Tags.child(parent, "P"),
+                        entry.texts().get(0),
+                        Face.PLAIN,
+                        0.88 * size,
+                        Ink.SOFT,
+                        left + tick(),
+                        base);
             case STEP -> step(page, Tags.child(parent, "P"), entry, left, top, base);
             case ITEM, TOTAL -> item(page, Tags.child(parent, "P"), entry, left, top, base);
         }
@@ -208,7 +226,14 @@ final class BenchColumns {
     }
 
     private void write(
-            Page page, PDStructureElement element, TextBlock block, Face face, double letter, Ink ink, double x, double base)
+            Page page,
+            PDStructureElement element,
+            TextBlock block,
+            Face face,
+            double letter,
+            Ink ink,
+            double x,
+            double base)
             throws IOException {
         PDStructureElement holder = block.holder(element);
         double y = base;

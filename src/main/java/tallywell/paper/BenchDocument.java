@@ -69,7 +69,8 @@ public final class BenchDocument {
             this.letters = paper.letters();
             this.what = what;
             this.identity = new Identity(
-                    "Bench sheet · " + (what.plan().title().isEmpty() ? "" : what.plan().title() + " · ") + what.run(),
+                    "Bench sheet · "
+                            + (what.plan().title().isEmpty() ? "" : what.plan().title() + " · ") + what.run(),
                     "");
             this.page = paper.page(identity);
         }
@@ -148,8 +149,7 @@ public final class BenchDocument {
                 double room = widths[i] - label - 8;
                 if (i == 0 && !first.isEmpty()) {
                     TextBlock name = TextBlock.of(letters, first, Face.PLAIN, 7.6, room, 1);
-                    page.text(
-                            name.holder(element), name.lines().get(0), Face.PLAIN, 7.6, Ink.TEXT, x + label, y);
+                    page.text(name.holder(element), name.lines().get(0), Face.PLAIN, 7.6, Ink.TEXT, x + label, y);
                 }
                 page.line(Ink.SOFT, 0.5, x + label, y + 2, x + label + room, y + 2);
                 x += widths[i];
@@ -187,11 +187,16 @@ public final class BenchDocument {
             List<TextLines.Paragraph> paragraphs = new ArrayList<>();
             if (!what.plan().notices().isEmpty()) {
                 paragraphs.add(new TextLines.Paragraph("H2", "Notes", Face.BOLD));
-                what.plan().notices().forEach(each -> paragraphs.add(new TextLines.Paragraph("P", each.text(), Face.PLAIN)));
+                what.plan()
+                        .notices()
+                        .forEach(each -> paragraphs.add(new TextLines.Paragraph("P", each.text(), Face.PLAIN)));
             }
             if (!what.plan().method().cautions().isEmpty()) {
                 paragraphs.add(new TextLines.Paragraph("H2", "Cautions", Face.BOLD));
-                what.plan().method().cautions().forEach(each -> paragraphs.add(new TextLines.Paragraph("P", each, Face.PLAIN)));
+                what.plan()
+                        .method()
+                        .cautions()
+                        .forEach(each -> paragraphs.add(new TextLines.Paragraph("P", each, Face.PLAIN)));
             }
             return TextLines.of(letters, paragraphs, Flow.WIDTH, Math.min(7.4, size));
         }

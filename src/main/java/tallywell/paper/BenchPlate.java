@@ -44,7 +44,15 @@ final class BenchPlate {
         for (int column = 0; column < format.columns(); column++) {
             PDStructureElement cell = Tags.child(head, "TH");
             Tags.headsColumn(cell);
-            centred(page, cell, Integer.toString(column + 1), Face.PLAIN, size, left + NAMES + column * width, width, top + 8);
+            centred(
+                    page,
+                    cell,
+                    Integer.toString(column + 1),
+                    Face.PLAIN,
+                    size,
+                    left + NAMES + column * width,
+                    width,
+                    top + 8);
         }
         for (int row = 0; row < format.rows(); row++) {
             PDStructureElement line = Tags.child(table, "TR");
@@ -60,7 +68,8 @@ final class BenchPlate {
         }
     }
 
-    private void well(Page page, PDStructureElement cell, Content content, double x, double y, double width, double high)
+    private void well(
+            Page page, PDStructureElement cell, Content content, double x, double y, double width, double high)
             throws IOException {
         if (!isUsed(content)) {
             page.box(Ink.LINE, 0.3, x, y, width, high);
@@ -81,7 +90,14 @@ final class BenchPlate {
     }
 
     private void centred(
-            Page page, PDStructureElement element, String text, Face face, double size, double x, double width, double base)
+            Page page,
+            PDStructureElement element,
+            String text,
+            Face face,
+            double size,
+            double x,
+            double width,
+            double base)
             throws IOException {
         String clean = letters.clean(text, face);
         double fitting = size;

@@ -57,7 +57,14 @@ final class TextLines {
             y += each.isHeading() ? ABOVE_HEADING : 0;
             PDStructureElement element = blocks.get(i).holder(Tags.child(parent, each.type()));
             for (String line : blocks.get(i).lines()) {
-                page.text(element, line, each.face(), size, each.isHeading() ? Ink.BEET : Ink.TEXT, left, y + size * 0.92);
+                page.text(
+                        element,
+                        line,
+                        each.face(),
+                        size,
+                        each.isHeading() ? Ink.BEET : Ink.TEXT,
+                        left,
+                        y + size * 0.92);
                 y += size * LEADING;
             }
         }

@@ -262,7 +262,7 @@ public final class BenchSheet {
             sheet.banner(grid.from(block.value()), grid.to(block.valueTo()), line.value(), fitting(line.value(), look));
             if (block.last() > block.valueTo()) {
                 sheet.banner(
-                        grid.from(block.last()), grid.to(block.last()), line.expected(), look.align(Look.Align.RIGHT));
+                        grid.from(block.last()), grid.to(block.last()), line.expected(), look.align(Look.Align.CENTRE));
             }
         }
 
