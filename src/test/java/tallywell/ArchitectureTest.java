@@ -46,9 +46,10 @@ class ArchitectureTest {
             plan     | quantity notice plate method
             chart    | quantity plate trace curve workup assess
             report   | quantity notice plate method trace curve workup budget assess plan
+            paper    | quantity notice plate method trace curve workup budget assess plan chart report
             archive  | quantity notice method workup assess
-            task     | quantity notice plate method table files readings trace curve workup budget assess plan chart report archive
-            desk     | quantity notice plate method table files readings trace curve workup budget assess plan chart report archive task
+            task     | quantity notice plate method table files readings trace curve workup budget assess plan chart report paper archive
+            desk     | quantity notice plate method table files readings trace curve workup budget assess plan chart report paper archive task
             cli      | notice task
             gui      | quantity notice plate method trace curve workup assess readings chart task desk
             """;
@@ -82,14 +83,16 @@ class ArchitectureTest {
     @ParameterizedTest
     @CsvSource(delimiter = '|', textBlock = """
             javax.swing..                 | gui
-            java.awt..                    | gui chart
+            java.awt..                    | gui chart paper
             org.jfree..                   | gui chart
             org.apache.batik..            | chart
             org.apache.poi..              | table report
             org.apache.commons.csv..      | table report
             org.snakeyaml..               | files
             org.hipparchus..              | numeric
-            org.apache.pdfbox..           | report chart
+            org.apache.pdfbox..           | paper
+            org.apache.fontbox..          | paper
+            de.rototor..                  | paper
             java.sql..                    | archive
             picocli..                     | cli
             """)

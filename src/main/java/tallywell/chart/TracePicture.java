@@ -111,7 +111,8 @@ public final class TracePicture implements Picture {
         return chart;
     }
 
-    private static void below(JFreeChart chart, String text, Color colour) {
+    /** A line of text below the title. */
+    static void below(JFreeChart chart, String text, Color colour) {
         TextTitle title = new TextTitle(text, Ink.plain(10.5f));
         title.setPaint(colour);
         title.setHorizontalAlignment(HorizontalAlignment.LEFT);
@@ -120,7 +121,8 @@ public final class TracePicture implements Picture {
         chart.addSubtitle(title);
     }
 
-    private static LegendTitle legend(LegendItemSource of) {
+    /** A legend below. */
+    static LegendTitle legend(LegendItemSource of) {
         LegendTitle legend = new LegendTitle(of);
         legend.setPosition(RectangleEdge.BOTTOM);
         legend.setItemFont(Ink.plain(10));
@@ -259,7 +261,8 @@ public final class TracePicture implements Picture {
         return series;
     }
 
-    private static XYPlot plot(NumberAxis range) {
+    /** A field as all charts have it. */
+    static XYPlot plot(NumberAxis range) {
         XYPlot plot = new XYPlot();
         plot.setRangeAxis(range);
         plot.setBackgroundPaint(Ink.CARD);
@@ -284,7 +287,8 @@ public final class TracePicture implements Picture {
         return trigger;
     }
 
-    private static NumberAxis axis(String label) {
+    /** An axis as all charts have it. */
+    static NumberAxis axis(String label) {
         NumberAxis axis = new NumberAxis(label);
         axis.setStandardTickUnits(Ink.axisSteps());
         axis.setLabelFont(Ink.plain(10.5f));

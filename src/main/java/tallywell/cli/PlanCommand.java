@@ -35,6 +35,12 @@ final class PlanCommand implements Callable<Integer> {
     private @Nullable Path output;
 
     @Option(
+            names = "--pdf",
+            paramLabel = "FILE.pdf",
+            description = "Write the bench sheet as a PDF page to print, too.")
+    private @Nullable Path pdf;
+
+    @Option(
             names = "--plan",
             paramLabel = "FILE.yaml",
             description = "Where the plan file goes, for 'plan:' in the run. Default: beside the run file, ending in"
@@ -64,7 +70,8 @@ final class PlanCommand implements Callable<Integer> {
                         Optional.ofNullable(samples),
                         force,
                         Instant.now(),
-                        ZoneId.systemDefault()));
+                        ZoneId.systemDefault(),
+                        Optional.ofNullable(pdf)));
         console.notices(outcome.notices());
         if (!quiet) {
             console.message(outcome.line());

@@ -61,6 +61,12 @@ final class WorkupCommand implements Callable<Integer> {
     private @Nullable Path tables;
 
     @Option(
+            names = "--pdf",
+            paramLabel = "FILE.pdf",
+            description = "Write the summary as a PDF document, too; with several runs a section for each.")
+    private @Nullable Path pdf;
+
+    @Option(
             names = "--monte-carlo",
             paramLabel = "N",
             description = "Simulate the uncertainties with N draws beside the budgets, at least " + Draws.LEAST + ".")
@@ -130,7 +136,8 @@ final class WorkupCommand implements Callable<Integer> {
                 force,
                 Instant.now(),
                 ZoneId.systemDefault(),
-                draws());
+                draws(),
+                Optional.ofNullable(pdf));
     }
 
     private Optional<Draws> draws() {

@@ -11,10 +11,10 @@ final class BenchGrid {
     private static final double PART_CHARACTERS = 8.6;
 
     /** The block with the dilutions. */
-    static final Block LEFT = new Block(0, 1, 4, 6);
+    static final Block LEFT = new Block(0, 1, 4, 5, 6);
 
     /** The block with the mixes. */
-    static final Block RIGHT = new Block(7, 8, 11, 12);
+    static final Block RIGHT = new Block(7, 8, 11, 12, 12);
 
     private final int columns;
     private final int perPart;
@@ -32,9 +32,10 @@ final class BenchGrid {
      * @param tick where the box to tick stands
      * @param text first part of the text
      * @param value first part of the value
-     * @param last part
+     * @param valueTo last part of the value
+     * @param last part; beyond the value there is room for what is expected
      */
-    record Block(int tick, int text, int value, int last) {}
+    record Block(int tick, int text, int value, int valueTo, int last) {}
 
     /** The first column of a part; part 0 is that of the row letters. */
     int from(int part) {

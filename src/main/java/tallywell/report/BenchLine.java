@@ -5,11 +5,12 @@ package tallywell.report;
  *
  * @param kind how it looks
  * @param text what
- * @param value how much, or empty
+ * @param value how much, or when, or empty
+ * @param expected net ΔA expected, or empty
  */
-record BenchLine(Kind kind, String text, String value) {
+public record BenchLine(Kind kind, String text, String value, String expected) {
     /** How a line looks. */
-    enum Kind {
+    public enum Kind {
         /** A heading. */
         SECTION,
         /** Something to do, with a box to tick. */
@@ -23,18 +24,18 @@ record BenchLine(Kind kind, String text, String value) {
     }
 
     static BenchLine section(String text) {
-        return new BenchLine(Kind.SECTION, text, "");
+        return new BenchLine(Kind.SECTION, text, "", "");
     }
 
     static BenchLine item(String text, String value) {
-        return new BenchLine(Kind.ITEM, text, value);
+        return new BenchLine(Kind.ITEM, text, value, "");
     }
 
     static BenchLine total(String text, String value) {
-        return new BenchLine(Kind.TOTAL, text, value);
+        return new BenchLine(Kind.TOTAL, text, value, "");
     }
 
     static BenchLine note(String text) {
-        return new BenchLine(Kind.NOTE, text, "");
+        return new BenchLine(Kind.NOTE, text, "", "");
     }
 }

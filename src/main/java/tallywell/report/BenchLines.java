@@ -7,21 +7,30 @@ import tallywell.plan.DilutionScheme;
 import tallywell.plan.Plan;
 import tallywell.quantity.Numbers;
 
-/** The lines of the bench sheet: what to dilute, what to mix. */
-final class BenchLines {
+/** The lines of the bench sheet: what to dilute, what to mix, what to do when. */
+public final class BenchLines {
     private static final double UL_PER_ML = 1000;
     private static final int DIGITS = 4;
-    private static final int STEP_CHARACTERS = 46;
-    private static final int NOTE_CHARACTERS = 56;
+    private static final int DELTA_A_DECIMALS = 2;
 
     private BenchLines() {}
 
-    static List<BenchLine> dilutions(Plan plan) {
+    /** Samples and controls with their dilutions and the net ΔA that is expected of them. */
+    public static List<BenchLine> dilutions(Plan plan) {
         List<BenchLine> lines = new ArrayList<>();
-        lines.add(BenchLine.section("Samples: take + add"));
+        boolean isExpected =
+                plan.samples().stream().anyMatch(each -> each.expectedDeltaA().isPresent());
+        lines.add(BenchLine.section("Samples: take + add" + (isExpected ? ", net ΔA expected" : "")));
         for (Plan.PlannedSample each : plan.samples()) {
             String name = each.sample().slot() + "  " + each.sample().label();
-            lines.add(BenchLine.item(name, scheme(each.sample().dilution().factor(), each.scheme())));
+            scheme(
+                    name,
+                    each.sample().dilution().factor(),
+                    each.scheme(),
+                    each.expectedDeltaA().isPresent()
+                            ? Numbers.fixed(each.expectedDeltaA().getAsDouble(), DELTA_A_DECIMALS)
+                            : "",
+                    lines);
             if (each.sample().volumeUl().isPresent()) {
                 lines.add(BenchLine.note(
                         "into each well " + microlitres(each.sample().volumeUl().getAsDouble())
@@ -31,33 +40,38 @@ final class BenchLines {
         if (!plan.controls().isEmpty()) {
             lines.add(BenchLine.section("Controls"));
             for (Plan.PlannedControl each : plan.controls()) {
-                lines.add(BenchLine.item(
-                        each.word() + "  " + each.name(), scheme(each.scheme().factor(), each.scheme())));
+                scheme(each.word() + "  " + each.name(), each.scheme().factor(), each.scheme(), "", lines);
             }
         }
         return lines;
     }
 
-    private static String scheme(double factor, DilutionScheme scheme) {
+    private static void scheme(
+            String name, double factor, DilutionScheme scheme, String expected, List<BenchLine> lines) {
         if (scheme.steps().isEmpty()) {
-            return "as it is";
+            lines.add(new BenchLine(BenchLine.Kind.ITEM, name, "as it is", expected));
+            return;
         }
-        String transfers = scheme.steps().stream()
-                .map(each -> rounded(each.takeUl()) + " + " + rounded(each.addUl()))
-                .collect(Collectors.joining(", then "));
-        return "÷ " + rounded(factor) + ": " + transfers + " µL";
+        String first = transfer(scheme.steps().get(0));
+        lines.add(new BenchLine(BenchLine.Kind.ITEM, name, "÷ " + rounded(factor) + ": " + first, expected));
+        scheme.steps().stream()
+                .skip(1)
+                .forEach(each -> lines.add(new BenchLine(BenchLine.Kind.ITEM, "", "then " + transfer(each), "")));
     }
 
-    static List<BenchLine> mixes(Plan plan) {
+    private static String transfer(DilutionScheme.Transfer each) {
+        return rounded(each.takeUl()) + " + " + rounded(each.addUl()) + " µL";
+    }
+
+    /** What is mixed, each part for all wells that get it. */
+    public static List<BenchLine> mixes(Plan plan) {
         List<BenchLine> lines = new ArrayList<>();
         for (Plan.Part part : plan.parts()) {
             lines.add(BenchLine.section(part.name() + ": " + microlitres(part.perWellUl()) + " into each"));
             for (Plan.Component each : part.components()) {
                 lines.add(BenchLine.item(each.name(), volume(each.totalUl())));
                 if (!each.holds().isEmpty()) {
-                    wrapped(each.holds(), NOTE_CHARACTERS).stream()
-                            .map(BenchLine::note)
-                            .forEach(lines::add);
+                    lines.add(BenchLine.note(each.holds()));
                 }
             }
             if (part.components().size() > 1) {
@@ -66,51 +80,34 @@ final class BenchLines {
                 lines.add(BenchLine.note(part.wells() + " wells, with spare"));
             }
         }
-        standards(plan, lines);
-        steps(plan, lines);
         return lines;
     }
 
-    private static void steps(Plan plan, List<BenchLine> lines) {
+    /** What is done, in order; the value of a line says when. */
+    public static List<BenchLine> steps(Plan plan) {
+        List<BenchLine> lines = new ArrayList<>();
         lines.add(BenchLine.section("In this order (write the time beside it)"));
         for (Plan.Action action : plan.steps()) {
             String when = action.atMin().isPresent()
-                    ? "+ " + Numbers.brief(action.atMin().getAsDouble(), 3) + " min: "
+                    ? "+ " + Numbers.brief(action.atMin().getAsDouble(), 3) + " min"
                     : "";
-            List<String> wrapped = wrapped(when + action.text(), STEP_CHARACTERS);
-            lines.add(new BenchLine(BenchLine.Kind.STEP, wrapped.get(0), ""));
-            wrapped.stream().skip(1).map(BenchLine::note).forEach(lines::add);
+            lines.add(new BenchLine(BenchLine.Kind.STEP, action.text(), when, ""));
         }
-    }
-
-    /** Lines no longer than the block is wide. */
-    private static List<String> wrapped(String text, int characters) {
-        List<String> lines = new ArrayList<>();
-        StringBuilder line = new StringBuilder();
-        for (String word : text.split(" ")) {
-            if (line.length() > 0 && line.length() + 1 + word.length() > characters) {
-                lines.add(line.toString());
-                line.setLength(0);
-            }
-            line.append(line.length() == 0 ? "" : " ").append(word);
-        }
-        lines.add(line.toString());
         return lines;
     }
 
-    private static void standards(Plan plan, List<BenchLine> lines) {
+    /** Stocks and standards, from the lowest up. */
+    public static List<BenchLine> standards(Plan plan) {
+        List<BenchLine> lines = new ArrayList<>();
         if (plan.standards().isEmpty()) {
-            return;
+            return lines;
         }
-        lines.add(BenchLine.section("Standards"));
+        lines.add(BenchLine.section("Standards: take + water"));
         for (Plan.Stock stock : plan.stocks()) {
             lines.add(BenchLine.item(
                     "stock " + stock.analyte() + (stock.proposed() ? " (proposed)" : ""),
                     rounded(stock.gPerL()) + " g/L"));
-            stock.weigh()
-                    .ifPresent(text -> wrapped(text, NOTE_CHARACTERS).stream()
-                            .map(BenchLine::note)
-                            .forEach(lines::add));
+            stock.weigh().ifPresent(text -> lines.add(BenchLine.note(text)));
         }
         predilutions(plan, lines);
         for (Plan.PlannedStandard each : plan.standards()) {
@@ -122,6 +119,7 @@ final class BenchLines {
                     each.word() + "  " + each.level(),
                     (takes.isEmpty() ? "0" : takes) + " + " + rounded(each.waterUl()) + " µL"));
         }
+        return lines;
     }
 
     private static void predilutions(Plan plan, List<BenchLine> lines) {

@@ -5,6 +5,7 @@ import java.io.OutputStream;
 import java.time.Instant;
 import java.time.ZoneId;
 import java.time.format.DateTimeFormatter;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import tallywell.method.Sample;
@@ -26,6 +27,8 @@ public final class BenchSheet {
 
     private static final double LINE_PT = 12.5;
     private static final int MOST_LARGE = 25;
+    private static final int STEP_CHARACTERS = 46;
+    private static final int NOTE_CHARACTERS = 56;
 
     /**
      * Writes the workbook.
@@ -65,7 +68,10 @@ public final class BenchSheet {
             head(run, made, version);
             plate();
             List<BenchLine> left = BenchLines.dilutions(plan);
-            List<BenchLine> right = BenchLines.mixes(plan);
+            List<BenchLine> right = new ArrayList<>(BenchLines.mixes(plan));
+            right.addAll(BenchLines.standards(plan));
+            right.addAll(BenchLines.steps(plan));
+            right = wrapped(right);
             blocks(left, right);
             texts("Note", plan.notices().stream().map(each -> each.text()).toList());
             texts("Cautions", plan.method().cautions());
@@ -175,12 +181,44 @@ public final class BenchSheet {
                     return "";
                 }
                 double factor = sample.dilution().factor();
-                return factor == 1 ? "as it is" : "÷ " + Numbers.plain(factor);
+                return factor == 1 ? "as it is" : "dil. " + Numbers.plain(factor);
             }
             if (content instanceof Content.Blank blank) {
                 return blank.triggered() ? "blank" : "no trigger";
             }
             return content instanceof Content.SampleBlank blank ? "of " + blank.of() + ", no tr." : content.role();
+        }
+
+        /** Steps and notes in as many lines as they take, since a cell holds one. */
+        private static List<BenchLine> wrapped(List<BenchLine> lines) {
+            List<BenchLine> wrapped = new ArrayList<>();
+            for (BenchLine line : lines) {
+                boolean isStep = line.kind() == BenchLine.Kind.STEP;
+                if (!isStep && line.kind() != BenchLine.Kind.NOTE) {
+                    wrapped.add(line);
+                    continue;
+                }
+                String text = isStep && !line.value().isEmpty() ? line.value() + ": " + line.text() : line.text();
+                List<String> parts = parts(text, isStep ? STEP_CHARACTERS : NOTE_CHARACTERS);
+                wrapped.add(new BenchLine(line.kind(), parts.get(0), "", ""));
+                parts.stream().skip(1).map(BenchLine::note).forEach(wrapped::add);
+            }
+            return wrapped;
+        }
+
+        /** Parts of a text no longer than a line. */
+        private static List<String> parts(String text, int characters) {
+            List<String> parts = new ArrayList<>();
+            StringBuilder part = new StringBuilder();
+            for (String word : text.split(" ")) {
+                if (part.length() > 0 && part.length() + 1 + word.length() > characters) {
+                    parts.add(part.toString());
+                    part.setLength(0);
+                }
+                part.append(part.length() == 0 ? "" : " ").append(word);
+            }
+            parts.add(part.toString());
+            return parts;
         }
 
         private void blocks(List<BenchLine> left, List<BenchLine> right) throws IOException {
@@ -206,7 +244,9 @@ public final class BenchSheet {
                         grid.from(block.text()), grid.to(block.last()), line.text(), Look.PLAIN.face(Look.Face.SMALL));
                 return;
             }
-            tick(block.tick());
+            if (!line.text().isEmpty()) {
+                tick(block.tick());
+            }
             if (line.kind() == BenchLine.Kind.STEP) {
                 sheet.banner(
                         grid.from(block.text()),
@@ -219,7 +259,11 @@ public final class BenchSheet {
             boolean bold = line.kind() == BenchLine.Kind.TOTAL;
             Look look = Look.PLAIN.face(bold ? Look.Face.BOLD : Look.Face.BODY).edge(Look.Edge.UNDER);
             sheet.banner(grid.from(block.text()), grid.to(block.value() - 1), line.text(), fitting(line.text(), look));
-            sheet.banner(grid.from(block.value()), grid.to(block.last()), line.value(), fitting(line.value(), look));
+            sheet.banner(grid.from(block.value()), grid.to(block.valueTo()), line.value(), fitting(line.value(), look));
+            if (block.last() > block.valueTo()) {
+                sheet.banner(
+                        grid.from(block.last()), grid.to(block.last()), line.expected(), look.align(Look.Align.CENTRE));
+            }
         }
 
         /** Long texts are set small, so that they do not run into the next cell. */

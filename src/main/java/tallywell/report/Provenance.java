@@ -24,7 +24,7 @@ public record Provenance(String version, Instant made, ZoneId zone, List<InputFi
     }
 
     /** The time with its zone, such as {@code 2026-03-09 14:05:00 (Europe/Zurich, UTC+01:00)}. */
-    String madeText() {
+    public String madeText() {
         var local = made.atZone(zone);
         String offset = local.getOffset().getTotalSeconds() == 0
                 ? "UTC"

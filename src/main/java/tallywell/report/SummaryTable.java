@@ -10,7 +10,6 @@ import tallywell.assess.Verdict;
 import tallywell.plate.Content;
 import tallywell.plate.Well;
 import tallywell.quantity.Numbers;
-import tallywell.workup.Flag;
 import tallywell.workup.Result;
 
 /**
@@ -139,7 +138,7 @@ final class SummaryTable {
                 judgement.verdict(),
                 Words.advice(judgement.advice()),
                 draft.results().row(judgement.result()),
-                bound(judgement));
+                Bounds.words(draft, judgement));
     }
 
     private int write(List<Line> lines, int firstRow, String first, String last) throws IOException {
@@ -282,17 +281,5 @@ final class SummaryTable {
                 "IF(" + cell + "=\"\",\"\"," + cell + ")",
                 result.recoveryPercent().getAsDouble(),
                 CELL.align(Look.Align.LEFT).format("0.0\" %\""));
-    }
-
-    /** What can be said of a value that could not be determined. */
-    private String bound(Judgement judgement) {
-        boolean above = judgement.result().flags().contains(Flag.ABOVE_STANDARDS);
-        boolean below = judgement.result().flags().contains(Flag.BELOW_STANDARDS);
-        OptionalDouble bound = above == below ? OptionalDouble.empty() : new ResultScale(draft, judgement).bound(above);
-        if (bound.isEmpty()) {
-            return "no value";
-        }
-        int place = Looks.place(bound.getAsDouble(), DIGITS);
-        return (above ? "> " : "< ") + Numbers.fixed(Looks.round(bound.getAsDouble(), place), Math.max(0, place));
     }
 }

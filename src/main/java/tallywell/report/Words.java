@@ -9,16 +9,16 @@ import tallywell.quantity.Numbers;
 import tallywell.workup.Flag;
 
 /** Flags and advice in the words of a report. */
-final class Words {
+public final class Words {
     private Words() {}
 
     /** Flags in words, separated by semicolons; empty if there are none. */
-    static String flags(Set<Flag> flags) {
+    public static String flags(Set<Flag> flags) {
         return flags.stream().map(Flag::text).collect(Collectors.joining("; "));
     }
 
     /** Flags that a reader of the first page should know of, in few words. */
-    static String brief(Set<Flag> flags) {
+    public static String brief(Set<Flag> flags) {
         Set<Flag> told = EnumSet.noneOf(Flag.class);
         told.addAll(flags);
         // Where a value is outside the standards it is outside the window as a rule; once is enough.
@@ -65,12 +65,12 @@ final class Words {
     }
 
     /** What to do next in words; empty if nothing. */
-    static String advice(Judgement judgement) {
+    public static String advice(Judgement judgement) {
         return advice(judgement.advice());
     }
 
     /** What to do next in words; empty if nothing. */
-    static String advice(Advice advice) {
+    public static String advice(Advice advice) {
         if (advice instanceof Advice.Dilute dilute) {
             double factor = dilute.dilution().factor();
             return factor == 1 ? "repeat undiluted" : "repeat at dilution " + Numbers.plain(factor);

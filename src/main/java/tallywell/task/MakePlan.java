@@ -17,6 +17,7 @@ import tallywell.files.PlanFile;
 import tallywell.notice.InputException;
 import tallywell.notice.Notice;
 import tallywell.notice.OutputException;
+import tallywell.paper.BenchDocument;
 import tallywell.plan.Plan;
 import tallywell.plan.Planner;
 import tallywell.report.BenchSheet;
@@ -36,6 +37,7 @@ public final class MakePlan {
      * @param overwrite whether existing files may be replaced
      * @param made the time that the sheet carries
      * @param zone its zone
+     * @param pdf where the bench sheet goes as a document, if wanted
      */
     public record Request(
             Path run,
@@ -44,7 +46,8 @@ public final class MakePlan {
             Optional<Path> samples,
             boolean overwrite,
             Instant made,
-            ZoneId zone) {}
+            ZoneId zone,
+            Optional<Path> pdf) {}
 
     /**
      * What came of it.
@@ -75,6 +78,13 @@ public final class MakePlan {
                             .write(plan, wanted.name(), request.made(), request.zone(), Version.text(), out));
             outputs.write(
                     file, out -> out.write(new PlanFile().text(plan.record()).getBytes(StandardCharsets.UTF_8)));
+            if (request.pdf().isPresent()) {
+                outputs.write(
+                        request.pdf().get(),
+                        out -> new BenchDocument()
+                                .write(plan, wanted.name(), request.made(), request.zone(), Version.text(), out));
+                written.add(request.pdf().get());
+            }
             if (request.samples().isPresent()) {
                 outputs.write(
                         request.samples().get(),

@@ -10,8 +10,11 @@ import java.nio.file.FileSystemException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.StandardOpenOption;
+import java.security.DigestOutputStream;
+import java.security.MessageDigest;
 import java.util.ArrayList;
 import java.util.Collection;
+import java.util.HexFormat;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -73,6 +76,10 @@ final class Outputs implements Closeable {
         if (Files.isDirectory(target)) {
             throw new OutputException(target, "is a folder; expected a file name");
         }
+        if (staged.keySet().stream().anyMatch(each -> real(each).equals(real(target)))) {
+            throw new OutputException(
+                    target, "is named for two outputs of one call; choose another name for one of them");
+        }
         if (protectedFiles.contains(real(target))) {
             throw new OutputException(target, "is one of the files read; choose another name for the output");
         }
@@ -88,6 +95,17 @@ final class Outputs implements Closeable {
         } catch (IOException e) {
             throw new OutputException(target, "cannot be written (" + reason(e) + ")", e);
         }
+    }
+
+    /** Writes one output under a temporary name and says its SHA-256 in hexadecimal. */
+    String writeHashed(Path target, Writing writing) throws OutputException {
+        MessageDigest digest = Hash.digest();
+        write(target, out -> {
+            DigestOutputStream counted = new DigestOutputStream(out, digest);
+            writing.to(counted);
+            counted.flush();
+        });
+        return HexFormat.of().formatHex(digest.digest());
     }
 
     /** Opens one output under a temporary name, for a caller that writes it bit by bit. */

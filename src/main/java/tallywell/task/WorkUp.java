@@ -53,6 +53,7 @@ public final class WorkUp {
      * @param made the time that the outputs carry
      * @param zone its zone
      * @param draws how to simulate beside the budgets, if wanted
+     * @param pdf where the document goes, if wanted
      */
     public record Request(
             List<Path> runs,
@@ -63,10 +64,25 @@ public final class WorkUp {
             boolean overwrite,
             Instant made,
             ZoneId zone,
-            Optional<Draws> draws) {
+            Optional<Draws> draws,
+            Optional<Path> pdf) {
         /** Keeps a copy that cannot change. */
         public Request {
             runs = List.copyOf(runs);
+        }
+
+        /** A request without a document. */
+        public Request(
+                List<Path> runs,
+                Optional<AdHocRun> adHoc,
+                Optional<Path> output,
+                Optional<Path> tables,
+                Optional<Path> charts,
+                boolean overwrite,
+                Instant made,
+                ZoneId zone,
+                Optional<Draws> draws) {
+            this(runs, adHoc, output, tables, charts, overwrite, made, zone, draws, Optional.empty());
         }
     }
 
@@ -101,12 +117,17 @@ public final class WorkUp {
         Path output = request.output().orElseGet(() -> defaultOutput(Path.of(name)));
         try (Outputs outputs = new Outputs(request.overwrite(), loaded.files().keySet())) {
             outputs.check(output);
+            checkDocument(request, outputs);
             Report report = report(request, loaded);
             RunPictures pictures = RunPictures.of(report);
             List<Notice> notices = new ArrayList<>(report.analysis().notices());
             notices.addAll(loaded.departures());
-            summary(report, pictures, output, outputs, notices);
+            String hash = summary(report, pictures, output, outputs, notices);
             List<Path> written = new ArrayList<>(List.of(output));
+            try (Document document = Document.of(request.pdf())) {
+                document.add(report);
+                written.addAll(document.write(output, hash, outputs));
+            }
             if (request.tables().isPresent()) {
                 try (Tables tables = new Tables(outputs, request.tables().get())) {
                     tables.add(report);
@@ -140,13 +161,21 @@ public final class WorkUp {
         loading.start();
     }
 
-    private static void summary(Report report, RunPictures pictures, Path output, Outputs outputs, List<Notice> notices)
+    private static void checkDocument(Request request, Outputs outputs) throws OutputException {
+        if (request.pdf().isPresent()) {
+            outputs.check(request.pdf().get());
+        }
+    }
+
+    /** Writes the workbook and says its SHA-256. */
+    private static String summary(
+            Report report, RunPictures pictures, Path output, Outputs outputs, List<Notice> notices)
             throws OutputException {
         Optional<String> obstacle = pictures.obstacle();
         obstacle.ifPresent(why -> notices.add(Notice.attention(
                 Place.file(output), "the sheet Traces is left out, because no picture can be drawn: " + why)));
         List<SheetPicture> sheet = obstacle.isPresent() ? List.of() : pictures.forSheet();
-        outputs.write(output, out -> new SummaryWorkbook().write(report, sheet, pictures.note(), out));
+        return outputs.writeHashed(output, out -> new SummaryWorkbook().write(report, sheet, pictures.note(), out));
     }
 
     /** Draws a run's traces; where it has none, that is said and nothing is written. */
@@ -172,10 +201,12 @@ public final class WorkUp {
         int failed = 0;
         try (Outputs outputs = new Outputs(request.overwrite(), request.runs());
                 CombinedWorkbook workbook = new CombinedWorkbook();
+                Document document = Document.of(request.pdf());
                 Tables tables = request.tables().isPresent()
                         ? new Tables(outputs, request.tables().get())
                         : Tables.none()) {
             outputs.check(output);
+            checkDocument(request, outputs);
             for (int i = 0; i < request.runs().size(); i++) {
                 progress.at(request.runs().get(i).toString(), i, request.runs().size());
                 if (progress.isCancelled()) {
@@ -186,6 +217,7 @@ public final class WorkUp {
                     Report report = report(request, loaded);
                     workbook.add(report);
                     tables.add(report);
+                    document.add(report);
                     lines.addAll(lines(report));
                     notices.addAll(report.analysis().notices());
                     notices.addAll(loaded.departures());
@@ -204,7 +236,8 @@ public final class WorkUp {
             if (lines.isEmpty()) {
                 throw new InputException(notices);
             }
-            outputs.write(output, workbook::finish);
+            String hash = outputs.writeHashed(output, workbook::finish);
+            written.addAll(document.write(output, hash, outputs));
             tables.finish();
             written.addAll(tables.targets());
             outputs.commit();

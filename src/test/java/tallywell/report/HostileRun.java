@@ -9,15 +9,16 @@ import tallywell.notice.InputException;
 import tallywell.workup.Assay;
 
 /** The cider run with other names of samples than anyone would like to see. */
-final class HostileRun {
+public final class HostileRun {
     private HostileRun() {}
 
-    static Report report(String name, String note) throws InputException {
+    /** All slots have one name. */
+    public static Report report(String name, String note) throws InputException {
         return report(List.of(name), note);
     }
 
     /** Slots take the names in turn; run, plate, title and operator have such names too. */
-    static Report report(List<String> names, String note) throws InputException {
+    public static Report report(List<String> names, String note) throws InputException {
         Assay assay = SampleRuns.assay("cider-l-malic");
         Map<Integer, Sample> samples = new TreeMap<>();
         for (Sample each : assay.samples().bySlot().values()) {

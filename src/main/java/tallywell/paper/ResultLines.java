@@ -1,0 +1,148 @@
+package tallywell.paper;
+
+import java.io.IOException;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.OptionalDouble;
+import java.util.OptionalInt;
+import tallywell.assess.JudgedDifference;
+import tallywell.assess.Judgement;
+import tallywell.assess.Verdict;
+import tallywell.plate.Content;
+import tallywell.quantity.Numbers;
+import tallywell.report.Bounds;
+import tallywell.report.Report;
+import tallywell.report.Stated;
+import tallywell.report.Words;
+import tallywell.workup.Result;
+
+/** The tables of results on the first page. */
+final class ResultLines {
+    private static final double SLOT = 22;
+    private static final double NAME = 92;
+    private static final double ANALYTE = 52;
+    private static final double VALUE = 46;
+    private static final double EXPANDED = 38;
+    private static final double UNIT = 35;
+    private static final double WELLS = 13;
+    private static final double CV = 28;
+    private static final double VERDICT = 40;
+    private static final double NEXT = 66;
+
+    private final Report report;
+    private final Bounds bounds;
+    private final boolean hasAnalytes;
+
+    ResultLines(Report report) throws IOException {
+        this.report = report;
+        this.bounds = Bounds.of(report);
+        this.hasAnalytes = report.analysis().steps().size() > 1
+                || !report.analysis().differences().isEmpty();
+    }
+
+    /** Columns of a table of results. */
+    List<Column> columns(String name, String last) {
+        List<Column> columns = new ArrayList<>();
+        columns.add(Column.number("No.", SLOT));
+        columns.add(Column.text(name, NAME + (hasAnalytes ? 0 : 20)));
+        if (hasAnalytes) {
+            columns.add(Column.text("Analyte", ANALYTE));
+        }
+        columns.add(Column.number("Value", VALUE));
+        columns.add(Column.number("± U", EXPANDED));
+        columns.add(Column.text("Unit", UNIT));
+        columns.add(Column.number("n", WELLS));
+        columns.add(Column.number("CV %", CV));
+        columns.add(Column.text("Verdict", VERDICT));
+        double taken = columns.stream().mapToDouble(Column::width).sum() + NEXT;
+        columns.add(Column.text("What was seen", Flow.WIDTH - taken - (hasAnalytes ? 0 : 12)));
+        columns.add(Column.text(last, NEXT + (hasAnalytes ? 0 : 12)));
+        return columns;
+    }
+
+    /** The results of a role: {@code sample}, {@code control} or {@code spike}. */
+    List<List<Cell>> of(String role) {
+        List<List<Cell>> rows = new ArrayList<>();
+        for (Judgement each : report.assessment().judgements()) {
+            if (each.result().role().equals(role)) {
+                OptionalDouble expanded = each.budget().isPresent()
+                        ? OptionalDouble.of(each.budget().get().expandedUncertainty())
+                        : OptionalDouble.empty();
+                String last = role.equals("sample") ? Words.advice(each) : recovery(each.result());
+                rows.add(row(each.result(), expanded, bounds.words(each), each.verdict(), last));
+            }
+        }
+        return rows;
+    }
+
+    /** The results by difference. */
+    List<List<Cell>> differences() {
+        List<List<Cell>> rows = new ArrayList<>();
+        for (JudgedDifference each : report.assessment().differences()) {
+            OptionalDouble expanded = each.budget().isPresent()
+                    ? OptionalDouble.of(each.budget().get().expandedUncertainty())
+                    : OptionalDouble.empty();
+            rows.add(row(each.difference().row(), expanded, "no value", each.verdict(), Words.advice(each.advice())));
+        }
+        return rows;
+    }
+
+    private List<Cell> row(Result result, OptionalDouble expanded, String otherwise, Verdict verdict, String last) {
+        Stated stated = Stated.of(result.value(), expanded, otherwise);
+        List<Cell> cells = new ArrayList<>();
+        cells.add(Cell.of(slot(result)));
+        cells.add(Cell.of(result.name()));
+        if (hasAnalytes) {
+            cells.add(Cell.of(result.analyte()));
+        }
+        cells.add(Cell.bold(stated.value()));
+        cells.add(Cell.of(stated.expanded()));
+        cells.add(Cell.of(result.unit().symbol()));
+        cells.add(Cell.of(Integer.toString(result.n())));
+        cells.add(Cell.of(
+                result.cvPercent().isPresent()
+                        ? Numbers.fixed(result.cvPercent().getAsDouble(), 1)
+                        : ""));
+        cells.add(verdict(verdict));
+        cells.add(Cell.of(seen(result)));
+        cells.add(Cell.of(last));
+        return cells;
+    }
+
+    private static String slot(Result result) {
+        OptionalInt slot = result.slot();
+        return slot.isPresent() ? Integer.toString(slot.getAsInt()) : result.word();
+    }
+
+    private static Cell verdict(Verdict verdict) {
+        return switch (verdict) {
+            case REPORT -> Cell.on(Ink.GOOD, Ink.SPRUCE, verdict.word());
+            case CHECK -> Cell.on(Ink.ATTENTION, Ink.AMBER, verdict.word());
+            case REPEAT -> Cell.on(Ink.BAD, Ink.BEET, verdict.word());
+        };
+    }
+
+    private String seen(Result result) {
+        List<String> seen = new ArrayList<>();
+        if (result.assigned().isPresent()) {
+            seen.add("assigned " + Numbers.plain(result.assigned().getAsDouble()) + " " + result.unit());
+        }
+        result.wells().stream()
+                .findFirst()
+                .map(well -> report.analysis().assay().layout().at(well))
+                .filter(content -> content instanceof Content.Spike)
+                .flatMap(spike -> ((Content.Spike) spike).added().of(result.analyte()))
+                .ifPresent(added -> seen.add("added " + added));
+        String flags = Words.brief(result.flags());
+        if (!flags.isEmpty()) {
+            seen.add(flags);
+        }
+        return String.join("; ", seen);
+    }
+
+    private static String recovery(Result result) {
+        return result.recoveryPercent().isPresent()
+                ? Numbers.fixed(result.recoveryPercent().getAsDouble(), 1) + " %"
+                : "not assessed";
+    }
+}
