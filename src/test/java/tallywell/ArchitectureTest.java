@@ -46,9 +46,10 @@ class ArchitectureTest {
             plan     | quantity notice plate method
             chart    | quantity plate trace curve workup assess
             report   | quantity notice plate method trace curve workup budget assess plan
+            recheck  | notice report
             archive  | quantity notice method workup assess
-            task     | quantity notice plate method table files readings trace curve workup budget assess plan chart report archive
-            desk     | quantity notice plate method table files readings trace curve workup budget assess plan chart report archive task
+            task     | quantity notice plate method table files readings trace curve workup budget assess plan chart report recheck archive
+            desk     | quantity notice plate method table files readings trace curve workup budget assess plan chart report recheck archive task
             cli      | notice task
             gui      | quantity notice plate method trace curve workup assess readings chart task desk
             """;
@@ -85,7 +86,7 @@ class ArchitectureTest {
             java.awt..                    | gui chart
             org.jfree..                   | gui chart
             org.apache.batik..            | chart
-            org.apache.poi..              | table report
+            org.apache.poi..              | table report recheck
             org.apache.commons.csv..      | table report
             org.snakeyaml..               | files
             org.hipparchus..              | numeric

@@ -16,10 +16,10 @@ final class Hash {
 
     private Hash() {}
 
-    /** The hash in small hexadecimal digits. */
+    /** The hash of a file in small hexadecimal digits. */
     static String of(Path file) throws InputException {
         try (InputStream in = Files.newInputStream(file)) {
-            MessageDigest digest = MessageDigest.getInstance("SHA-256");
+            MessageDigest digest = digest();
             byte[] part = new byte[PART];
             for (int n = in.read(part); n >= 0; n = in.read(part)) {
                 digest.update(part, 0, n);
@@ -27,6 +27,17 @@ final class Hash {
             return HexFormat.of().formatHex(digest.digest());
         } catch (IOException e) {
             throw new InputException(Place.file(file), "the file cannot be read (" + e.getMessage() + ")", e);
+        }
+    }
+
+    /** The hash of bytes in small hexadecimal digits. */
+    static String of(byte[] bytes) {
+        return HexFormat.of().formatHex(digest().digest(bytes));
+    }
+
+    private static MessageDigest digest() {
+        try {
+            return MessageDigest.getInstance("SHA-256");
         } catch (NoSuchAlgorithmException e) {
             throw new IllegalStateException("every Java platform has SHA-256", e);
         }
