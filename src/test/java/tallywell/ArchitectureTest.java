@@ -47,9 +47,10 @@ class ArchitectureTest {
             chart    | quantity plate trace curve workup assess
             report   | quantity notice plate method trace curve workup budget assess plan
             paper    | quantity notice plate method trace curve workup budget assess plan chart report
+            recheck  | notice report
             archive  | quantity notice method workup assess
-            task     | quantity notice plate method table files readings trace curve workup budget assess plan chart report paper archive
-            desk     | quantity notice plate method table files readings trace curve workup budget assess plan chart report paper archive task
+            task     | quantity notice plate method table files readings trace curve workup budget assess plan chart report paper recheck archive
+            desk     | quantity notice plate method table files readings trace curve workup budget assess plan chart report paper recheck archive task
             cli      | notice task
             gui      | quantity notice plate method trace curve workup assess readings chart task desk
             """;
@@ -86,7 +87,7 @@ class ArchitectureTest {
             java.awt..                    | gui chart paper
             org.jfree..                   | gui chart
             org.apache.batik..            | chart
-            org.apache.poi..              | table report
+            org.apache.poi..              | table report recheck
             org.apache.commons.csv..      | table report
             org.snakeyaml..               | files
             org.hipparchus..              | numeric

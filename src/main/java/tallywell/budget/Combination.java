@@ -1,6 +1,6 @@
 package tallywell.budget;
 
-import java.util.HashMap;
+import java.util.LinkedHashMap;
 import java.util.Map;
 import java.util.function.Predicate;
 import tallywell.numeric.StudentT;
@@ -31,7 +31,8 @@ record Combination(double standardUncertainty, double degreesOfFreedom) {
 
     /** A difference, from the sources that act on it. */
     static Combination of(double a, ResultBudget x, double b, ResultBudget y, Predicate<Source> acting) {
-        Map<Source, Double> effects = new HashMap<>();
+        // In a fixed order: sums in another one differ in their last digit.
+        Map<Source, Double> effects = new LinkedHashMap<>();
         x.contributions().forEach(each -> effects.merge(each.source(), a * each.effect(), Double::sum));
         if (b != 0) {
             y.contributions().forEach(each -> effects.merge(each.source(), -b * each.effect(), Double::sum));

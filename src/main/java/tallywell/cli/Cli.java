@@ -29,6 +29,7 @@ public final class Cli {
         CommandLine line = new CommandLine(root)
                 .addSubcommand("workup", new WorkupCommand(console))
                 .addSubcommand("plan", new PlanCommand(console))
+                .addSubcommand("recheck", new RecheckCommand(console))
                 .addSubcommand("read", new ReadCommand(console))
                 .addSubcommand("layout", new LayoutCommand(console))
                 .addSubcommand("methods", new MethodsCommand(console));
@@ -79,8 +80,8 @@ public final class Cli {
             footer = {
                 "",
                 "Exit status: 0 done, batch accepted or without criteria; 1 input cannot be worked up, nothing",
-                "written; 2 wrong usage; 3 worked up and written, but the batch fails its acceptance; 70 fault of",
-                "the program; 130 interrupted.",
+                "written; 2 wrong usage; 3 worked up and written, but the batch fails its acceptance (recheck:",
+                "differs); 70 fault of the program; 130 interrupted.",
                 "Results for label or safety decisions need review by a qualified person. Not for diagnosis."
             })
     private static final class Root implements Runnable {
@@ -93,7 +94,8 @@ public final class Cli {
         @Override
         public void run() {
             throw new ParameterException(
-                    spec.commandLine(), "found no command; expected one of workup, plan, read, layout, methods");
+                    spec.commandLine(),
+                    "found no command; expected one of workup, plan, recheck, read, layout, methods");
         }
     }
 

@@ -2,7 +2,10 @@ package tallywell.cli;
 
 import java.nio.file.Path;
 import java.time.Instant;
+import java.time.OffsetDateTime;
 import java.time.ZoneId;
+import java.time.ZonedDateTime;
+import java.time.format.DateTimeParseException;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -30,6 +33,11 @@ import tallywell.task.WorkUp;
                     + " trigger, the rest after it, in order; one series with the trigger inside needs --trigger-at."
         })
 final class WorkupCommand implements Callable<Integer> {
+    /** Years that every reader of the outputs can show. */
+    private static final int FIRST_YEAR = 1900;
+
+    private static final int LAST_YEAR = 9999;
+
     private final Console console;
 
     @Parameters(arity = "1..*", paramLabel = "FILE", description = "Run files, or exports.")
@@ -89,6 +97,13 @@ final class WorkupCommand implements Callable<Integer> {
             })
     private @Nullable Path charts;
 
+    @Option(
+            names = "--time",
+            paramLabel = "TIME",
+            description = "The time that the outputs carry in place of now, such as 2026-10-02T14:05:00+02:00; the same"
+                    + " inputs and time give the same bytes.")
+    private @Nullable String time;
+
     @Option(names = "--force", description = "Replace existing outputs.")
     private boolean force;
 
@@ -127,6 +142,7 @@ final class WorkupCommand implements Callable<Integer> {
         if (!adHoc && files.size() > 1 && output == null) {
             throw wrong("found several runs without -o; expected -o ALL.xlsx for their combined summary");
         }
+        ZonedDateTime now = now();
         return new WorkUp.Request(
                 adHoc ? List.of() : files,
                 adHoc ? Optional.of(adHocRun()) : Optional.empty(),
@@ -134,10 +150,30 @@ final class WorkupCommand implements Callable<Integer> {
                 Optional.ofNullable(tables),
                 Optional.ofNullable(charts),
                 force,
-                Instant.now(),
-                ZoneId.systemDefault(),
+                now.toInstant(),
+                now.getZone(),
                 draws(),
                 Optional.ofNullable(pdf));
+    }
+
+    /** The time that the outputs carry. */
+    private ZonedDateTime now() {
+        if (time == null) {
+            return Instant.now().atZone(ZoneId.systemDefault());
+        }
+        try {
+            OffsetDateTime given = OffsetDateTime.parse(time);
+            if (given.getYear() < FIRST_YEAR || given.getYear() > LAST_YEAR) {
+                throw wrong("found --time " + time + "; expected a year from " + FIRST_YEAR + " to " + LAST_YEAR);
+            }
+            return given.toZonedDateTime();
+        } catch (DateTimeParseException e) {
+            throw new ParameterException(
+                    spec.commandLine(),
+                    "found --time " + time + "; expected a time with its offset from UTC, such as"
+                            + " 2026-10-02T14:05:00+02:00 or 2026-10-02T12:05:00Z",
+                    e);
+        }
     }
 
     private Optional<Draws> draws() {

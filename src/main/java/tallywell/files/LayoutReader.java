@@ -252,7 +252,7 @@ public final class LayoutReader {
             }
             return PerAnalyte.single(concentration(node.get()));
         }
-        Map<String, Quantity> byName = new HashMap<>();
+        Map<String, Quantity> byName = new LinkedHashMap<>();
         for (Map.Entry<String, YamlNode> entry :
                 node.get().mapping("a quantity for each analyte").all().entrySet()) {
             byName.put(entry.getKey(), concentration(entry.getValue()));

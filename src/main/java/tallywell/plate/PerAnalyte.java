@@ -1,6 +1,8 @@
 package tallywell.plate;
 
 import java.util.Collection;
+import java.util.Collections;
+import java.util.LinkedHashMap;
 import java.util.Map;
 import java.util.Optional;
 import tallywell.quantity.Quantity;
@@ -13,9 +15,9 @@ import tallywell.quantity.Quantity;
 public record PerAnalyte(Map<String, Quantity> byName) {
     private static final String ANY = "";
 
-    /** Keeps a copy that cannot change. */
+    /** Keeps a copy that cannot change, in the same order. */
     public PerAnalyte {
-        byName = Map.copyOf(byName);
+        byName = Collections.unmodifiableMap(new LinkedHashMap<>(byName));
     }
 
     /** One quantity, whichever the analyte is. */
@@ -39,7 +41,7 @@ public record PerAnalyte(Map<String, Quantity> byName) {
         return byName.containsKey(ANY);
     }
 
-    /** All quantities. */
+    /** All quantities, in the order they were given. */
     public Collection<Quantity> quantities() {
         return byName.values();
     }

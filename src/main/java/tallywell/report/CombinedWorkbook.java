@@ -19,6 +19,9 @@ import tallywell.workup.Assay;
  * Results the columns of {@code results.csv}, Checks the criteria of every batch, Provenance the files.
  */
 public final class CombinedWorkbook implements Closeable {
+    /** The setting that says that a workbook is of this kind: {@code combined}. */
+    public static final String SUMMARY = "summary";
+
     private static final List<String> RUNS = List.of(
             "run",
             "title",

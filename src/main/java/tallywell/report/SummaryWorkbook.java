@@ -15,6 +15,9 @@ import tallywell.workup.StepAnalysis;
  * <p>What no cell formula can do stands as a value and looks so. The same report gives the same bytes.
  */
 public final class SummaryWorkbook {
+    /** The setting that says whether there are pictures of traces: {@code drawn} or {@code none}. */
+    public static final String TRACES = "traces";
+
     /**
      * Loads what the first workbook of a process needs, which takes longer than writing it. Meant for another thread, while
      * the run is still being read; workbooks are the same without it.
@@ -77,10 +80,20 @@ public final class SummaryWorkbook {
             if (!pictures.isEmpty()) {
                 TracesSheet.write(pictures, note, book.add(TracesSheet.NAME), report.run());
             }
+            if (report.provenance().carried().isPresent()) {
+                inputs(report, !pictures.isEmpty(), book.add(InputsSheet.NAME));
+            }
             names(draft, book);
             describe(report, book);
             book.write(out);
         }
+    }
+
+    private static void inputs(Report report, boolean pictures, Sheet sheet) throws IOException {
+        InputsSheet inputs = new InputsSheet(sheet);
+        Carried.Setting traces = new Carried.Setting(TRACES, pictures ? "drawn" : "none");
+        inputs.add(report.run(), report.provenance().carried().orElseThrow(), List.of(traces));
+        inputs.finish(report.run());
     }
 
     private static void names(Draft draft, Book book) {

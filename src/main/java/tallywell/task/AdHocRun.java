@@ -49,12 +49,24 @@ public record AdHocRun(String method, Path layout, Optional<Path> samples, List<
      * @param triggers how many triggers the method has: with several, each file after the first follows a trigger of its own
      */
     Run run(int triggers) {
+        List<String> typed = files.stream().map(Path::toString).toList();
+        return run(method, layout.toString(), samples.map(Path::toString), typed, triggerAtS, triggers);
+    }
+
+    /** The same with paths as they were typed, on whichever system that was. */
+    static Run run(
+            String method,
+            String layout,
+            Optional<String> samples,
+            List<String> files,
+            List<Double> triggerAtS,
+            int triggers) {
         List<Run.Reading> readings = new ArrayList<>();
         for (int i = 0; i < files.size(); i++) {
             boolean triggerBefore = i == 1 || i > 1 && triggers > 1;
-            readings.add(Run.Reading.of(files.get(i).toString(), triggerBefore, i == 0 ? triggerAtS : List.of()));
+            readings.add(Run.Reading.of(files.get(i), triggerBefore, i == 0 ? triggerAtS : List.of()));
         }
-        return new Run("", method, layout.toString(), samples.map(Path::toString), "", readings, List.of(), List.of());
+        return new Run("", method, layout, samples, "", readings, List.of(), List.of());
     }
 
     /** What messages and tables call the run: its first file. */

@@ -16,7 +16,7 @@ final class Hash {
 
     private Hash() {}
 
-    /** The hash in small hexadecimal digits. */
+    /** The hash of a file in small hexadecimal digits. */
     static String of(Path file) throws InputException {
         try (InputStream in = Files.newInputStream(file)) {
             MessageDigest digest = digest();
@@ -28,6 +28,11 @@ final class Hash {
         } catch (IOException e) {
             throw new InputException(Place.file(file), "the file cannot be read (" + e.getMessage() + ")", e);
         }
+    }
+
+    /** The hash of bytes in small hexadecimal digits. */
+    static String of(byte[] bytes) {
+        return HexFormat.of().formatHex(digest().digest(bytes));
     }
 
     static MessageDigest digest() {

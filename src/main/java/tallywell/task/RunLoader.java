@@ -1,10 +1,8 @@
 package tallywell.task;
 
-import java.nio.file.InvalidPathException;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.HashMap;
-import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -43,43 +41,61 @@ final class RunLoader {
      * A run with everything it names.
      *
      * @param assay ready to be worked up
-     * @param files each file that was read, with what it was read as; in the order of the run
+     * @param read each file that was read, in the order of the run
      * @param departures where the run departs from the plan it names
      */
-    record Loaded(Assay assay, Map<Path, String> files, List<Notice> departures) {
+    record Loaded(Assay assay, ReadFiles read, List<Notice> departures) {
         /** Keeps a copy that cannot change. */
         Loaded {
             departures = List.copyOf(departures);
+        }
+
+        /** Each file on this computer that was read, with what it was read as. */
+        Map<Path, String> files() {
+            return read.onDisk();
         }
     }
 
     /** Loads a run file. */
     Loaded load(Path runFile) throws InputException {
+        String name = runFile.toString();
         Run run = new RunReader().read(runFile);
-        return load(runFile.toString(), Optional.of(runFile), run);
+        ReadFiles read = new ReadFiles();
+        read.add("run", name, new Finder.Found(runFile, name));
+        return load(name, run, new Finder.OnDisk(name, Optional.of(runFile)), read);
+    }
+
+    /** Loads a run named on the command line. */
+    Loaded load(AdHocRun adHoc) throws InputException {
+        Finder finder = new Finder.OnDisk(adHoc.name(), Optional.empty());
+        int triggers = triggers(adHoc.name(), adHoc.method(), finder);
+        return load(adHoc.name(), adHoc.run(triggers), finder, new ReadFiles());
+    }
+
+    /** How many triggers the method of a run has. */
+    int triggers(String name, String method, Finder finder) throws InputException {
+        return method(name, method, finder, new ReadFiles()).triggers();
     }
 
     /**
      * Loads a run.
      *
      * @param name as typed, for messages and tables
-     * @param runFile what paths are relative to; none for a run named on the command line
+     * @param read takes each file that was read
      */
-    Loaded load(String name, Optional<Path> runFile, Run run) throws InputException {
-        Map<Path, String> files = new LinkedHashMap<>();
-        runFile.ifPresent(file -> files.put(file, "run"));
-        AssayMethod method = method(name, runFile, run.method(), files);
-        Path layoutFile = resolve(name, runFile, run.layout());
-        Layout layout = new LayoutReader().read(layoutFile);
-        files.put(layoutFile, "layout");
+    Loaded load(String name, Run run, Finder finder, ReadFiles read) throws InputException {
+        AssayMethod method = method(name, run.method(), finder, read);
+        Finder.Found layoutFile = finder.find("layout", run.layout());
+        Layout layout = new LayoutReader().read(layoutFile.path());
+        read.add("layout", run.layout(), layoutFile);
         SampleList samples = SampleList.plain(layout.slots());
         if (run.samples().isPresent()) {
-            Path file = resolve(name, runFile, run.samples().get());
-            samples = new SampleListReader().read(file);
-            files.put(file, "samples");
+            Finder.Found file = finder.find("samples", run.samples().get());
+            samples = new SampleListReader().read(file.path());
+            read.add("samples", run.samples().get(), file);
         }
         List<String> plates = new ArrayList<>();
-        List<Taken> readings = readings(name, runFile, run, method, files, plates);
+        List<Taken> readings = readings(run, method, finder, read, plates);
         String plate = plates.stream().distinct().count() == 1 ? plates.get(0) : "";
         Assay assay = new Assay(
                 name,
@@ -92,30 +108,18 @@ final class RunLoader {
                 readings,
                 exclusions(run),
                 finishedFrom(name, run));
-        return new Loaded(assay, files, departures(name, runFile, run, method, layout, samples, files));
+        return new Loaded(assay, read, departures(name, run, assay, finder, read));
     }
 
-    /** How many triggers the method of a run has. */
-    int triggers(String name, String method) throws InputException {
-        return method(name, Optional.empty(), method, new LinkedHashMap<>()).triggers();
-    }
-
-    private static List<Notice> departures(
-            String name,
-            Optional<Path> runFile,
-            Run run,
-            AssayMethod method,
-            Layout layout,
-            SampleList samples,
-            Map<Path, String> files)
+    private static List<Notice> departures(String name, Run run, Assay assay, Finder finder, ReadFiles read)
             throws InputException {
         if (run.plan().isEmpty()) {
             return List.of();
         }
-        Path file = resolve(name, runFile, run.plan().get());
-        PlannedRun plan = new PlanFile().read(file);
-        files.put(file, "plan");
-        return Departures.of(plan, method.id(), layout.name(), samples).stream()
+        Finder.Found file = finder.find("plan", run.plan().get());
+        PlannedRun plan = new PlanFile().read(file.path());
+        read.add("plan", run.plan().get(), file);
+        return Departures.of(plan, assay.method().id(), assay.layout().name(), assay.samples()).stream()
                 .map(text -> Notice.attention(new Place.InFile(name, ""), "departs from its plan: " + text))
                 .toList();
     }
@@ -127,64 +131,61 @@ final class RunLoader {
      */
     Planner.Wanted wanted(Path runFile, Map<Path, String> files) throws InputException {
         String name = runFile.toString();
-        Optional<Path> base = Optional.of(runFile);
+        Finder finder = new Finder.OnDisk(name, Optional.of(runFile));
+        ReadFiles read = new ReadFiles();
         Run run = new RunReader().readBefore(runFile);
-        files.put(runFile, "run");
-        AssayMethod method = method(name, base, run.method(), files);
-        Path layoutFile = resolve(name, base, run.layout());
-        Layout layout = new LayoutReader().read(layoutFile);
-        files.put(layoutFile, "layout");
+        read.add("run", name, new Finder.Found(runFile, name));
+        AssayMethod method = method(name, run.method(), finder, read);
+        Finder.Found layoutFile = finder.find("layout", run.layout());
+        Layout layout = new LayoutReader().read(layoutFile.path());
+        read.add("layout", run.layout(), layoutFile);
         List<WantedSample> samples = List.of();
         if (run.samples().isPresent()) {
-            Path file = resolve(name, base, run.samples().get());
-            samples = new SampleListReader().readWanted(file);
-            files.put(file, "samples");
+            Finder.Found file = finder.find("samples", run.samples().get());
+            samples = new SampleListReader().readWanted(file.path());
+            read.add("samples", run.samples().get(), file);
         }
         List<EarlierResult> earlier = List.of();
         if (run.planning().earlier().isPresent()) {
-            Path file = resolve(name, base, run.planning().earlier().get());
-            earlier = EarlierResults.read(file);
-            files.put(file, "earlier results");
+            String typed = run.planning().earlier().get();
+            Finder.Found file = finder.find("earlier results", typed);
+            earlier = EarlierResults.read(file.path());
+            read.add("earlier results", typed, file);
         }
+        files.putAll(read.onDisk());
         return new Planner.Wanted(name, run.title(), run.operator(), method, layout, samples, earlier, run.planning());
     }
 
-    private AssayMethod method(String name, Optional<Path> runFile, String method, Map<Path, String> files)
-            throws InputException {
-        Optional<AssayMethod> builtIn = library.find(method);
+    private AssayMethod method(String name, String method, Finder finder, ReadFiles read) throws InputException {
+        Optional<AssayMethod> builtIn = finder.hasMethod(method) ? Optional.empty() : library.find(method);
         if (builtIn.isPresent()) {
+            read.builtIn(method, library.file(method).orElseThrow());
             return builtIn.get();
         }
-        Path file = resolve(name, runFile, method);
+        Finder.Found file = finder.find("method", method);
         boolean looksLikeId = !method.contains(".") && !method.contains("/") && !method.contains("\\");
-        if (looksLikeId && !java.nio.file.Files.exists(file)) {
+        if (looksLikeId && !java.nio.file.Files.exists(file.path())) {
             throw new InputException(
                     new Place.InFile(name, ""),
                     "found the method '" + method + "', which is neither built in nor a file; built in are "
                             + String.join(", ", library.ids()));
         }
-        AssayMethod read = new MethodReader().read(file);
-        files.put(file, "method");
-        return read;
+        AssayMethod found = new MethodReader().read(file.path());
+        read.add("method", method, file);
+        return found;
     }
 
-    private static List<Taken> readings(
-            String name,
-            Optional<Path> runFile,
-            Run run,
-            AssayMethod method,
-            Map<Path, String> files,
-            List<String> plates)
+    private static List<Taken> readings(Run run, AssayMethod method, Finder finder, ReadFiles read, List<String> plates)
             throws InputException {
         Importer importer = new Importer();
         List<Taken> readings = new ArrayList<>();
         OptionalDouble wavelength = method.steps().get(0).signal().wavelengthNm();
         for (Run.Reading reading : run.readings()) {
-            Path file = resolve(name, runFile, reading.file());
+            Finder.Found file = finder.find("readings", reading.file());
             Choice choice = new Choice(reading.block(), reading.plate(), reading.wavelengthNm());
-            Export export = importer.read(file, choice);
+            Export export = importer.read(file.path(), choice);
             Block block = export.one(choice, wavelength);
-            files.put(file, "readings");
+            read.add("readings", reading.file(), file);
             plates.add(block.plate());
             readings.add(new Taken(
                     reading.file(), reading.triggerBefore(), reading.triggerAtS(), reading.timeS(), block.series()));
@@ -214,15 +215,5 @@ final class RunLoader {
             }
         }
         return choices;
-    }
-
-    private static Path resolve(String name, Optional<Path> runFile, String typed) throws InputException {
-        try {
-            Path path = Path.of(typed);
-            return runFile.map(file -> file.resolveSibling(path)).orElse(path).normalize();
-        } catch (InvalidPathException e) {
-            throw new InputException(
-                    new Place.InFile(name, ""), "found the path '" + typed + "', which this system does not allow", e);
-        }
     }
 }

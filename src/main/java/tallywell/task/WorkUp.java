@@ -10,10 +10,8 @@ import java.time.Instant;
 import java.time.ZoneId;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
 import tallywell.assess.Assessment;
-import tallywell.assess.Assessor;
 import tallywell.assess.Verdict;
 import tallywell.budget.SimulatedPlate;
 import tallywell.notice.InputException;
@@ -22,24 +20,19 @@ import tallywell.notice.OutputException;
 import tallywell.notice.Place;
 import tallywell.quantity.Numbers;
 import tallywell.report.CombinedWorkbook;
-import tallywell.report.InputFile;
-import tallywell.report.Provenance;
 import tallywell.report.Report;
 import tallywell.report.ResultsTable;
 import tallywell.report.SheetPicture;
 import tallywell.report.SummaryWorkbook;
 import tallywell.report.WellsTable;
-import tallywell.workup.Analysis;
 import tallywell.workup.Result;
-import tallywell.workup.Workup;
 
 /** Works runs up: readings to concentrations to an Excel summary, and tables where asked for. */
 public final class WorkUp {
     private static final double PERCENT = 100;
 
     private final RunLoader loader = new RunLoader();
-    private final Workup workup = new Workup();
-    private final Assessor assessor = new Assessor();
+    private final ReportMaker maker = new ReportMaker();
 
     /**
      * What to work up.
@@ -251,30 +244,14 @@ public final class WorkUp {
         if (!request.runs().isEmpty()) {
             return loader.load(request.runs().get(index));
         }
-        AdHocRun adHoc = request.adHoc().orElseThrow();
-        int triggers = loader.triggers(adHoc.name(), adHoc.method());
-        return loader.load(adHoc.name(), Optional.empty(), adHoc.run(triggers));
+        return loader.load(request.adHoc().orElseThrow());
     }
 
     private Report report(Request request, RunLoader.Loaded loaded) throws InputException {
-        Analysis analysis = workup.analyse(loaded.assay());
-        Assessment assessment = assessor.assess(analysis);
-        List<InputFile> inputs = new ArrayList<>();
-        for (Map.Entry<Path, String> each : loaded.files().entrySet()) {
-            inputs.add(new InputFile(each.getValue(), each.getKey().toString(), Hash.of(each.getKey())));
-        }
-        Provenance provenance = new Provenance(
-                Version.text(),
-                request.made(),
-                request.zone(),
-                inputs,
-                request.draws().map(Draws::words).orElse(""));
-        return new Report(
-                loaded.assay().name(),
-                analysis,
-                assessment,
-                provenance,
-                request.draws().map(draws -> SimulatedPlate.of(assessment.budget(), draws.trials(), draws.seed())));
+        return maker.report(
+                loaded,
+                request.adHoc().map(AskedFor::asked).orElse(List.of()),
+                new ReportMaker.Circumstances(Version.text(), request.made(), request.zone(), request.draws()));
     }
 
     private static List<String> lines(Report report) {
