@@ -47,8 +47,10 @@ class ArchitectureTest {
             chart    | quantity plate trace curve workup assess
             report   | quantity notice plate method trace curve workup budget assess plan
             archive  | quantity notice method workup assess
-            task     | quantity notice plate method table files readings trace curve workup budget assess plan chart report archive
-            desk     | quantity notice plate method table files readings trace curve workup budget assess plan chart report archive task
+            across   | quantity notice numeric plate method curve workup budget assess
+            exchange | quantity notice numeric plate method trace curve workup budget assess report
+            task     | quantity notice plate method table files readings trace curve workup budget assess plan chart report archive across exchange
+            desk     | quantity notice plate method table files readings trace curve workup budget assess plan chart report archive across exchange task
             cli      | notice task
             gui      | quantity notice plate method trace curve workup assess readings chart task desk
             """;
@@ -91,6 +93,7 @@ class ArchitectureTest {
             org.hipparchus..              | numeric
             org.apache.pdfbox..           | report chart
             java.sql..                    | archive
+            com.fasterxml.jackson..       | exchange
             picocli..                     | cli
             """)
     void libraryStaysInItsPackages(String library, String owners) {

@@ -83,6 +83,16 @@ final class WorkupCommand implements Callable<Integer> {
             })
     private @Nullable Path charts;
 
+    @Option(
+            names = "--package",
+            paramLabel = "DIR",
+            description = {
+                "Write a data package for other programs there: tables, results.json, the files read, and"
+                        + " datapackage.json. A folder that holds something needs --force; nothing else in it is"
+                        + " touched."
+            })
+    private @Nullable Path dataPackage;
+
     @Option(names = "--force", description = "Replace existing outputs.")
     private boolean force;
 
@@ -130,7 +140,8 @@ final class WorkupCommand implements Callable<Integer> {
                 force,
                 Instant.now(),
                 ZoneId.systemDefault(),
-                draws());
+                draws(),
+                Optional.ofNullable(dataPackage));
     }
 
     private Optional<Draws> draws() {

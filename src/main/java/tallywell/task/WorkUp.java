@@ -53,6 +53,7 @@ public final class WorkUp {
      * @param made the time that the outputs carry
      * @param zone its zone
      * @param draws how to simulate beside the budgets, if wanted
+     * @param dataPackage folder for a data package, if wanted
      */
     public record Request(
             List<Path> runs,
@@ -63,10 +64,25 @@ public final class WorkUp {
             boolean overwrite,
             Instant made,
             ZoneId zone,
-            Optional<Draws> draws) {
+            Optional<Draws> draws,
+            Optional<Path> dataPackage) {
         /** Keeps a copy that cannot change. */
         public Request {
             runs = List.copyOf(runs);
+        }
+
+        /** A request without a data package. */
+        public Request(
+                List<Path> runs,
+                Optional<AdHocRun> adHoc,
+                Optional<Path> output,
+                Optional<Path> tables,
+                Optional<Path> charts,
+                boolean overwrite,
+                Instant made,
+                ZoneId zone,
+                Optional<Draws> draws) {
+            this(runs, adHoc, output, tables, charts, overwrite, made, zone, draws, Optional.empty());
         }
     }
 
@@ -115,6 +131,10 @@ public final class WorkUp {
             }
             if (request.charts().isPresent()) {
                 written.addAll(charts(pictures, report, request.charts().get(), outputs, notices));
+            }
+            try (Packing packing = new Packing(request, outputs)) {
+                packing.add(loaded, report);
+                written.addAll(packing.finish());
             }
             if (progress.isCancelled()) {
                 return new Outcome(List.of(), List.of(), List.of(), 0, 0);
@@ -174,7 +194,8 @@ public final class WorkUp {
                 CombinedWorkbook workbook = new CombinedWorkbook();
                 Tables tables = request.tables().isPresent()
                         ? new Tables(outputs, request.tables().get())
-                        : Tables.none()) {
+                        : Tables.none();
+                Packing packing = new Packing(request, outputs)) {
             outputs.check(output);
             for (int i = 0; i < request.runs().size(); i++) {
                 progress.at(request.runs().get(i).toString(), i, request.runs().size());
@@ -186,6 +207,7 @@ public final class WorkUp {
                     Report report = report(request, loaded);
                     workbook.add(report);
                     tables.add(report);
+                    packing.add(loaded, report);
                     lines.addAll(lines(report));
                     notices.addAll(report.analysis().notices());
                     notices.addAll(loaded.departures());
@@ -207,6 +229,7 @@ public final class WorkUp {
             outputs.write(output, workbook::finish);
             tables.finish();
             written.addAll(tables.targets());
+            written.addAll(packing.finish());
             outputs.commit();
         } catch (IOException e) {
             throw new OutputException(output, "cannot be written (" + e.getMessage() + ")", e);
@@ -230,18 +253,22 @@ public final class WorkUp {
         for (Map.Entry<Path, String> each : loaded.files().entrySet()) {
             inputs.add(new InputFile(each.getValue(), each.getKey().toString(), Hash.of(each.getKey())));
         }
-        Provenance provenance = new Provenance(
-                Version.text(),
-                request.made(),
-                request.zone(),
-                inputs,
-                request.draws().map(Draws::words).orElse(""));
+        Provenance provenance = provenance(request, inputs);
         return new Report(
                 loaded.assay().name(),
                 analysis,
                 assessment,
                 provenance,
                 request.draws().map(draws -> SimulatedPlate.of(assessment.budget(), draws.trials(), draws.seed())));
+    }
+
+    private static Provenance provenance(Request request, List<InputFile> inputs) {
+        return new Provenance(
+                Version.text(),
+                request.made(),
+                request.zone(),
+                inputs,
+                request.draws().map(Draws::words).orElse(""));
     }
 
     private static List<String> lines(Report report) {
@@ -274,6 +301,41 @@ public final class WorkUp {
     private static Path defaultOutput(Path named) {
         String file = String.valueOf(named.getFileName());
         return named.resolveSibling(file.replaceFirst("[.][^.]*$", "") + ".xlsx");
+    }
+
+    /** The data package, where one is wanted. */
+    private static final class Packing implements AutoCloseable {
+        private final Optional<Path> wanted;
+        private final Optional<PackageFolder> folder;
+
+        Packing(Request request, Outputs outputs) throws OutputException {
+            wanted = request.dataPackage();
+            folder = request.dataPackage().isPresent()
+                    ? Optional.of(new PackageFolder(
+                            outputs, request.dataPackage().get(), request.overwrite(), provenance(request, List.of())))
+                    : Optional.empty();
+        }
+
+        void add(RunLoader.Loaded loaded, Report report) throws OutputException {
+            if (folder.isPresent()) {
+                folder.get().add(loaded, report);
+            }
+        }
+
+        /** Ends the package; what was written is its folder. */
+        List<Path> finish() throws InputException, OutputException {
+            if (folder.isPresent()) {
+                folder.get().finish();
+            }
+            return wanted.stream().toList();
+        }
+
+        @Override
+        public void close() throws OutputException {
+            if (folder.isPresent()) {
+                folder.get().close();
+            }
+        }
     }
 
     /** The two tables, written run by run. */
