@@ -31,7 +31,8 @@ public final class Cli {
                 .addSubcommand("plan", new PlanCommand(console))
                 .addSubcommand("read", new ReadCommand(console))
                 .addSubcommand("layout", new LayoutCommand(console))
-                .addSubcommand("methods", new MethodsCommand(console));
+                .addSubcommand("methods", new MethodsCommand(console))
+                .addSubcommand("review", new ReviewCommand(console));
         line.setOut(writer(console, true));
         line.setErr(writer(console, false));
         line.setUsageHelpWidth(100);
@@ -93,7 +94,8 @@ public final class Cli {
         @Override
         public void run() {
             throw new ParameterException(
-                    spec.commandLine(), "found no command; expected one of workup, plan, read, layout, methods");
+                    spec.commandLine(),
+                    "found no command; expected one of workup, plan, read, layout, methods, review");
         }
     }
 

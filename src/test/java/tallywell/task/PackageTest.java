@@ -62,14 +62,7 @@ class PackageTest {
     }
 
     @ParameterizedTest
-    @ValueSource(
-            strings = {
-                "cider-l-malic",
-                "cider-malic-kinetic",
-                "cuvette-typed",
-                "juice-glucose-fructose",
-                "puree-citric-solids"
-            })
+    @ValueSource(strings = {"cider-l-malic", "cuvette-typed", "juice-glucose-fructose", "puree-citric-solids"})
     void descriptorFollowsThePublishedProfiles(String sample) throws Exception {
         Path made = pack("package", false, run(sample));
         JsonNode descriptor = Schemas.read(made.resolve("datapackage.json"));
