@@ -49,8 +49,10 @@ class ArchitectureTest {
             paper    | quantity notice plate method trace curve workup budget assess plan chart report
             recheck  | notice report
             archive  | quantity notice method workup assess
-            task     | quantity notice plate method table files readings trace curve workup budget assess plan chart report paper recheck archive
-            desk     | quantity notice plate method table files readings trace curve workup budget assess plan chart report paper recheck archive task
+            exchange | quantity notice numeric plate method trace curve workup budget assess report
+            across   | quantity notice numeric plate method curve workup budget assess
+            task     | quantity notice plate method table files readings trace curve workup budget assess plan chart report paper recheck exchange across archive
+            desk     | quantity notice plate method table files readings trace curve workup budget assess plan chart report paper recheck exchange across archive task
             cli      | notice task
             gui      | quantity notice plate method trace curve workup assess readings chart task desk
             """;
@@ -95,6 +97,7 @@ class ArchitectureTest {
             org.apache.fontbox..          | paper
             de.rototor..                  | paper
             java.sql..                    | archive
+            com.fasterxml.jackson..       | exchange
             picocli..                     | cli
             """)
     void libraryStaysInItsPackages(String library, String owners) {

@@ -32,7 +32,8 @@ public final class Cli {
                 .addSubcommand("recheck", new RecheckCommand(console))
                 .addSubcommand("read", new ReadCommand(console))
                 .addSubcommand("layout", new LayoutCommand(console))
-                .addSubcommand("methods", new MethodsCommand(console));
+                .addSubcommand("methods", new MethodsCommand(console))
+                .addSubcommand("review", new ReviewCommand(console));
         line.setOut(writer(console, true));
         line.setErr(writer(console, false));
         line.setUsageHelpWidth(100);
@@ -95,7 +96,7 @@ public final class Cli {
         public void run() {
             throw new ParameterException(
                     spec.commandLine(),
-                    "found no command; expected one of workup, plan, recheck, read, layout, methods");
+                    "found no command; expected one of workup, plan, recheck, read, layout, methods, review");
         }
     }
 

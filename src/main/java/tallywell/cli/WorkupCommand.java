@@ -104,6 +104,16 @@ final class WorkupCommand implements Callable<Integer> {
                     + " inputs and time give the same bytes.")
     private @Nullable String time;
 
+    @Option(
+            names = "--package",
+            paramLabel = "DIR",
+            description = {
+                "Write a data package for other programs there: tables, results.json, the files read, and"
+                        + " datapackage.json. A folder that holds something needs --force; nothing else in it is"
+                        + " touched."
+            })
+    private @Nullable Path dataPackage;
+
     @Option(names = "--force", description = "Replace existing outputs.")
     private boolean force;
 
@@ -153,7 +163,8 @@ final class WorkupCommand implements Callable<Integer> {
                 now.toInstant(),
                 now.getZone(),
                 draws(),
-                Optional.ofNullable(pdf));
+                Optional.ofNullable(pdf),
+                Optional.ofNullable(dataPackage));
     }
 
     /** The time that the outputs carry. */

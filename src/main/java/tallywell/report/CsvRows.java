@@ -11,11 +11,16 @@ import tallywell.quantity.Numbers;
  * <p>Source: RFC 4180, section 2: records end with CRLF; fields with commas, double quotes or line breaks stand in double
  * quotes, and a double quote inside them is written twice. Blanks at an end, which some readers strip, are quoted too.
  */
-final class CsvRows implements Fields, Closeable {
+public final class CsvRows implements Fields, Closeable {
     private final Appendable out;
     private boolean first = true;
 
-    CsvRows(Appendable out, List<String> titles) throws IOException {
+    /**
+     * Starts a table with its header row.
+     *
+     * @param out where to; closed with the table if it can be
+     */
+    public CsvRows(Appendable out, List<String> titles) throws IOException {
         this.out = out;
         for (String title : titles) {
             text(title);
@@ -55,7 +60,8 @@ final class CsvRows implements Fields, Closeable {
         first = false;
     }
 
-    void end() throws IOException {
+    /** Ends a row. */
+    public void end() throws IOException {
         out.append("\r\n");
         first = true;
     }

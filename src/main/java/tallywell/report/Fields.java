@@ -4,7 +4,7 @@ import java.io.IOException;
 import java.util.OptionalDouble;
 
 /** Takes the fields of one row of a table, in the order of its columns. */
-interface Fields {
+public interface Fields {
     /** A text, kept as it is; may be empty. */
     void text(String text) throws IOException;
 

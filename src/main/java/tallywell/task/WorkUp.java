@@ -20,6 +20,7 @@ import tallywell.notice.OutputException;
 import tallywell.notice.Place;
 import tallywell.quantity.Numbers;
 import tallywell.report.CombinedWorkbook;
+import tallywell.report.Provenance;
 import tallywell.report.Report;
 import tallywell.report.ResultsTable;
 import tallywell.report.SheetPicture;
@@ -47,6 +48,7 @@ public final class WorkUp {
      * @param zone its zone
      * @param draws how to simulate beside the budgets, if wanted
      * @param pdf where the document goes, if wanted
+     * @param dataPackage folder for a data package, if wanted
      */
     public record Request(
             List<Path> runs,
@@ -58,13 +60,14 @@ public final class WorkUp {
             Instant made,
             ZoneId zone,
             Optional<Draws> draws,
-            Optional<Path> pdf) {
+            Optional<Path> pdf,
+            Optional<Path> dataPackage) {
         /** Keeps a copy that cannot change. */
         public Request {
             runs = List.copyOf(runs);
         }
 
-        /** A request without a document. */
+        /** A request without document and data package. */
         public Request(
                 List<Path> runs,
                 Optional<AdHocRun> adHoc,
@@ -75,7 +78,7 @@ public final class WorkUp {
                 Instant made,
                 ZoneId zone,
                 Optional<Draws> draws) {
-            this(runs, adHoc, output, tables, charts, overwrite, made, zone, draws, Optional.empty());
+            this(runs, adHoc, output, tables, charts, overwrite, made, zone, draws, Optional.empty(), Optional.empty());
         }
     }
 
@@ -129,6 +132,10 @@ public final class WorkUp {
             }
             if (request.charts().isPresent()) {
                 written.addAll(charts(pictures, report, request.charts().get(), outputs, notices));
+            }
+            try (Packing packing = new Packing(request, outputs)) {
+                packing.add(loaded, report);
+                written.addAll(packing.finish());
             }
             if (progress.isCancelled()) {
                 return new Outcome(List.of(), List.of(), List.of(), 0, 0);
@@ -197,7 +204,8 @@ public final class WorkUp {
                 Document document = Document.of(request.pdf());
                 Tables tables = request.tables().isPresent()
                         ? new Tables(outputs, request.tables().get())
-                        : Tables.none()) {
+                        : Tables.none();
+                Packing packing = new Packing(request, outputs)) {
             outputs.check(output);
             checkDocument(request, outputs);
             for (int i = 0; i < request.runs().size(); i++) {
@@ -211,6 +219,7 @@ public final class WorkUp {
                     workbook.add(report);
                     tables.add(report);
                     document.add(report);
+                    packing.add(loaded, report);
                     lines.addAll(lines(report));
                     notices.addAll(report.analysis().notices());
                     notices.addAll(loaded.departures());
@@ -233,6 +242,7 @@ public final class WorkUp {
             written.addAll(document.write(output, hash, outputs));
             tables.finish();
             written.addAll(tables.targets());
+            written.addAll(packing.finish());
             outputs.commit();
         } catch (IOException e) {
             throw new OutputException(output, "cannot be written (" + e.getMessage() + ")", e);
@@ -284,6 +294,51 @@ public final class WorkUp {
     private static Path defaultOutput(Path named) {
         String file = String.valueOf(named.getFileName());
         return named.resolveSibling(file.replaceFirst("[.][^.]*$", "") + ".xlsx");
+    }
+
+    /** The data package, where one is wanted. */
+    private static final class Packing implements AutoCloseable {
+        private final Optional<Path> wanted;
+        private final Optional<PackageFolder> folder;
+
+        Packing(Request request, Outputs outputs) throws OutputException {
+            wanted = request.dataPackage();
+            folder = request.dataPackage().isPresent()
+                    ? Optional.of(new PackageFolder(
+                            outputs, request.dataPackage().get(), request.overwrite(), provenance(request)))
+                    : Optional.empty();
+        }
+
+        /** Of the package as a whole; its inputs come run by run. */
+        private static Provenance provenance(Request request) {
+            return new Provenance(
+                    Version.text(),
+                    request.made(),
+                    request.zone(),
+                    List.of(),
+                    request.draws().map(Draws::words).orElse(""));
+        }
+
+        void add(RunLoader.Loaded loaded, Report report) throws OutputException {
+            if (folder.isPresent()) {
+                folder.get().add(loaded, report);
+            }
+        }
+
+        /** Ends the package; what was written is its folder. */
+        List<Path> finish() throws InputException, OutputException {
+            if (folder.isPresent()) {
+                folder.get().finish();
+            }
+            return wanted.stream().toList();
+        }
+
+        @Override
+        public void close() throws OutputException {
+            if (folder.isPresent()) {
+                folder.get().close();
+            }
+        }
     }
 
     /** The two tables, written run by run. */
