@@ -30,6 +30,7 @@ import org.junit.jupiter.api.condition.EnabledIfEnvironmentVariable;
 import org.junit.jupiter.api.io.TempDir;
 import tallywell.desk.LayoutDesk;
 import tallywell.desk.PlateShow;
+import tallywell.desk.Settings;
 import tallywell.desk.Shown;
 import tallywell.files.LayoutReader;
 import tallywell.plate.Content;
@@ -58,7 +59,7 @@ class WindowsTest {
 
     private MainWindow start() throws Exception {
         MainWindow opened = on(() -> {
-            MainWindow made = new MainWindow(home, new Shown(','));
+            MainWindow made = new MainWindow(home, new Shown(','), new Settings(home.resolve("settings.properties")));
             made.setBounds(0, 0, 1366, 768);
             made.setVisible(true);
             made.offerKept();
