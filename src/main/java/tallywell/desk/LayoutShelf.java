@@ -6,6 +6,7 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.LinkedHashSet;
 import java.util.List;
+import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Stream;
 import tallywell.files.LayoutReader;
@@ -50,13 +51,17 @@ public final class LayoutShelf {
         files.sort(null);
         for (Path file : files) {
             if (Router.isLayout(file) && into.size() < MOST) {
-                try {
-                    into.add(Origin.file(file, new LayoutReader().read(file)));
-                } catch (InputException e) {
-                    // A layout with a fault cannot be used in place of another; opening it says what is wrong with it.
-                    continue;
-                }
+                layout(file).ifPresent(into::add);
             }
+        }
+    }
+
+    private static Optional<Origin<Layout>> layout(Path file) {
+        try {
+            return Optional.of(Origin.file(file, new LayoutReader().read(file)));
+        } catch (InputException e) {
+            // A layout with a fault cannot be used in place of another; opening it says what is wrong with it.
+            return Optional.empty();
         }
     }
 }

@@ -4,24 +4,37 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.OptionalDouble;
 import java.util.stream.Collectors;
-import tallywell.method.Sample;
 import tallywell.method.SampleList;
+import tallywell.notice.Notice;
 import tallywell.plan.DilutionScheme;
 import tallywell.plan.Plan;
+import tallywell.plate.Layout;
 
 /**
  * A plan as tables to look at.
  *
+ * @param layout what stands where
+ * @param wells how many wells are filled
+ * @param planned the samples with the dilutions of the plan, for the run
+ * @param notices what the user should be told
  * @param samples what is diluted how: samples, then controls
  * @param mixes what is made beforehand: mixes, then standards
  * @param steps what is done, in order
  */
-public record PlanLook(List<Section> samples, List<Section> mixes, List<Section> steps) {
+public record PlanLook(
+        Layout layout,
+        int wells,
+        SampleList planned,
+        List<String> notices,
+        List<Section> samples,
+        List<Section> mixes,
+        List<Section> steps) {
     private static final int DIGITS = 4;
     private static final double UL_PER_ML = 1000;
 
     /** Keeps copies that cannot change. */
     public PlanLook {
+        notices = List.copyOf(notices);
         samples = List.copyOf(samples);
         mixes = List.copyOf(mixes);
         steps = List.copyOf(steps);
@@ -50,16 +63,17 @@ public record PlanLook(List<Section> samples, List<Section> mixes, List<Section>
     public record Line(String name, String text, String note) {}
 
     /** A plan with the user's decimal mark. */
-    public static PlanLook of(Plan plan, Shown shown) {
+    static PlanLook of(Plan plan, Shown shown) {
         Words words = new Words(shown);
-        return new PlanLook(words.samples(plan), words.mixes(plan), List.of(words.steps(plan)));
-    }
-
-    /** The samples with the dilutions of the plan, for the run. */
-    public static SampleList samples(Plan plan) {
-        List<Sample> samples =
-                plan.samples().stream().map(Plan.PlannedSample::sample).toList();
-        return SampleList.of(samples);
+        return new PlanLook(
+                plan.layout(),
+                plan.wells(),
+                SampleList.of(
+                        plan.samples().stream().map(Plan.PlannedSample::sample).toList()),
+                plan.notices().stream().map(Notice::text).toList(),
+                words.samples(plan),
+                words.mixes(plan),
+                List.of(words.steps(plan)));
     }
 
     /** Puts a plan into words. */

@@ -6,7 +6,6 @@ import java.time.ZoneId;
 import java.util.Optional;
 import tallywell.notice.InputException;
 import tallywell.notice.OutputException;
-import tallywell.plan.Plan;
 import tallywell.task.MakePlan;
 
 /** Plans a run that is in a file; not for the event thread. */
@@ -14,8 +13,8 @@ public final class RunPlans {
     private final MakePlan planning = new MakePlan();
 
     /** The plan, to look at; nothing is written. */
-    public Plan plan(Path run) throws InputException {
-        return planning.plan(run);
+    public PlanLook plan(Path run, Shown shown) throws InputException {
+        return PlanLook.of(planning.plan(run), shown);
     }
 
     /** Writes the bench sheet and the plan file beside the run, in place of earlier ones. */

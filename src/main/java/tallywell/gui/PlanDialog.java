@@ -22,8 +22,6 @@ import tallywell.desk.RunDesk;
 import tallywell.desk.RunPlans;
 import tallywell.desk.Selection;
 import tallywell.method.SampleList;
-import tallywell.notice.Notice;
-import tallywell.plan.Plan;
 
 /** A run planned: plate, dilutions, mixes and steps, to look at, to take over, and to write as a sheet for the bench. */
 final class PlanDialog extends JPanel {
@@ -33,24 +31,24 @@ final class PlanDialog extends JPanel {
     private final Said said = new Said();
     private final RunPlans plans = new RunPlans();
 
-    PlanDialog(Plan plan, RunDesk desk, Host host, Path run) {
+    PlanDialog(PlanLook plan, RunDesk desk, Host host, Path run) {
         super(new MigLayout("insets 14, fill, hidemode 3", "[grow 55, fill][grow 45, fill]", "[][][grow, fill][]"));
         this.desk = desk;
         this.host = host;
         this.run = run;
-        add(Labels.heading(Text.of("plan.title", plan.samples().size(), plan.wells())), "span 2, wrap");
+        add(Labels.heading(Text.of("plan.title", plan.planned().bySlot().size(), plan.wells())), "span 2, wrap");
         add(said, "span 2, growx, wrap");
         add(plate(plan), "grow, wmin 280");
         add(tabs(plan), "grow, wmin 320, wrap");
         add(buttons(plan), "span 2, growx");
     }
 
-    private Card plate(Plan plan) {
+    private Card plate(PlanLook plan) {
         Card card = new Card(new MigLayout("insets 12, fill", "[grow, fill]", "[grow, fill][]"));
-        RoleFaces faces = new RoleFaces(host.shown(), Optional.of(PlanLook.samples(plan)));
+        RoleFaces faces = new RoleFaces(host.shown(), Optional.of(plan.planned()));
         PlateView view = new PlateView(new Selection(plan.layout().format()), faces.of(plan.layout()));
         card.add(view, "grow, wrap");
-        String notices = plan.notices().stream().map(Notice::text).collect(Collectors.joining("\n"));
+        String notices = String.join("\n", plan.notices());
         if (!notices.isEmpty()) {
             JScrollPane pane = new JScrollPane(Labels.wrapped(notices, true));
             pane.setBorder(null);
@@ -61,12 +59,11 @@ final class PlanDialog extends JPanel {
         return card;
     }
 
-    private JTabbedPane tabs(Plan plan) {
-        PlanLook look = PlanLook.of(plan, host.shown());
+    private JTabbedPane tabs(PlanLook plan) {
         JTabbedPane tabs = new JTabbedPane();
-        tabs.addTab(Text.of("plan.samples"), sections(look.samples()));
-        tabs.addTab(Text.of("plan.mixes"), sections(look.mixes()));
-        tabs.addTab(Text.of("plan.steps"), sections(look.steps()));
+        tabs.addTab(Text.of("plan.samples"), sections(plan.samples()));
+        tabs.addTab(Text.of("plan.mixes"), sections(plan.mixes()));
+        tabs.addTab(Text.of("plan.steps"), sections(plan.steps()));
         return tabs;
     }
 
@@ -88,7 +85,7 @@ final class PlanDialog extends JPanel {
         return pane;
     }
 
-    private JPanel buttons(Plan plan) {
+    private JPanel buttons(PlanLook plan) {
         JPanel row = new JPanel(new MigLayout("insets 0", "push[][]", ""));
         row.setOpaque(false);
         row.add(Fields.button(Text.of("plan.take"), () -> take(plan)));
@@ -98,8 +95,8 @@ final class PlanDialog extends JPanel {
         return row;
     }
 
-    private void take(Plan plan) {
-        Origin<SampleList> planned = Origin.unsaved(Text.of("plan.taken"), PlanLook.samples(plan));
+    private void take(PlanLook plan) {
+        Origin<SampleList> planned = Origin.unsaved(Text.of("plan.taken"), plan.planned());
         desk.history().edit(desk.draft().withSamples(Optional.of(planned)), Text.of("plan.edit"));
         said.hint(Text.of("plan.taken.is"));
     }
@@ -130,7 +127,7 @@ final class PlanDialog extends JPanel {
                         .run(
                                 said,
                                 Text.of("plan.busy"),
-                                progress -> new RunPlans().plan(run),
+                                progress -> new RunPlans().plan(run, host.shown()),
                                 plan -> open(owner, new PlanDialog(plan, desk, host, run)))));
     }
 

@@ -14,6 +14,10 @@ import tallywell.notice.Notice;
 
 /** A line above the work that says what went wrong, what goes on or what to do, until the next step; it never blocks. */
 final class Said extends Card {
+    private static final String BESIDE = "cell 2 0";
+    private static final String BELOW = "cell 1 1 3 1, growx 0, wmin 0";
+    private static final int MOST_BESIDE = 44;
+
     private final JTextArea text = Labels.wrapped("", false);
     private final JProgressBar bar = new JProgressBar();
     private final JPanel offers = new JPanel(new MigLayout("insets 0, gap 6, hidemode 3", "", ""));
@@ -33,13 +37,13 @@ final class Said extends Card {
 
     Said() {
         super(new MigLayout("insets 8 12 8 12, fillx, hidemode 3", "[][grow, fill][][]", "[][]"));
-        add(new JLabel(Glyph.look(18)), "top");
-        add(text, "wmin 100");
-        add(bar, "w 160!");
+        add(new JLabel(Glyph.look(18)), "cell 0 0");
+        add(text, "cell 1 0, wmin 100");
+        add(bar, "cell 2 0, w 160!");
         offers.setOpaque(false);
-        add(cancel);
-        add(close, "top, wrap");
-        add(offers, "skip 1, span, wmin 0");
+        add(cancel, "cell 3 0");
+        add(close, "cell 3 0");
+        add(offers, BESIDE);
         cancel.setName("cancel");
         text.setName("said");
         bar.getAccessibleContext().setAccessibleName(Text.of("job.progress"));
@@ -97,6 +101,9 @@ final class Said extends Card {
         }
         offers.removeAll();
         buttons.forEach(offers::add);
+        int letters = cures.stream().mapToInt(each -> each.words().length()).sum();
+        boolean beside = cures.size() <= 2 && letters <= MOST_BESIDE;
+        ((MigLayout) getLayout()).setComponentConstraints(offers, beside ? BESIDE : BELOW);
         offers.setVisible(!buttons.isEmpty());
         parts();
     }

@@ -45,6 +45,7 @@ final class SideCard extends Card {
         calibration = new CalibrationPanel(host.shown());
         byRule = Fields.button(Text.of("finish.rule"), () -> desk.finishByRule(wells()));
         byRule.setName("finish-by-rule");
+        words.setName("side-words");
         add(choices(), "span 2, wrap");
         side.setOpaque(false);
         side.add(trace, "trace");
