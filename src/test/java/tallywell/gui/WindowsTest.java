@@ -4,7 +4,9 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import java.awt.EventQueue;
 import java.awt.Point;
+import java.awt.Rectangle;
 import java.awt.Robot;
+import java.awt.Toolkit;
 import java.awt.event.InputEvent;
 import java.awt.event.KeyEvent;
 import java.awt.geom.Rectangle2D;
@@ -15,6 +17,7 @@ import java.util.concurrent.Callable;
 import java.util.concurrent.TimeUnit;
 import java.util.concurrent.atomic.AtomicReference;
 import java.util.function.BooleanSupplier;
+import javax.imageio.ImageIO;
 import javax.swing.AbstractButton;
 import javax.swing.JComboBox;
 import javax.swing.JDialog;
@@ -105,11 +108,17 @@ class WindowsTest {
             }
             Thread.sleep(15);
         }
-        throw new AssertionError(what + " did not come about in " + PATIENCE_S + " s");
+        Path picture = Path.of("target", "windows-failed.png");
+        Rectangle screen = new Rectangle(Toolkit.getDefaultToolkit().getScreenSize());
+        ImageIO.write(new Robot().createScreenCapture(screen), "png", picture.toFile());
+        throw new AssertionError(what + " did not come about in " + PATIENCE_S + " s; the screen is in " + picture);
     }
 
     private void press(String name) throws Exception {
+        // What has just changed the page may not have laid it out yet.
+        robot.waitForIdle();
         AbstractButton button = (AbstractButton) on(() -> Windows.find(window, name));
+        await(name, () -> button.isShowing() && button.getWidth() > 0);
         Point at = on(() -> {
             Point point = new Point(button.getWidth() / 2, button.getHeight() / 2);
             SwingUtilities.convertPointToScreen(point, button);
