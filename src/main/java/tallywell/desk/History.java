@@ -97,6 +97,22 @@ public final class History<T> {
         tell();
     }
 
+    /**
+     * Says that a state was saved, which may have been edited further while that went on: then the present state stays, and
+     * is unsaved.
+     *
+     * @param before the state as it was when saving began
+     * @param after the same as it is in files now
+     */
+    public void saved(T before, T after) {
+        if (now().equals(before)) {
+            savedAs(after);
+        } else {
+            saved = after;
+            tell();
+        }
+    }
+
     /** Whether the state differs from the one last saved. */
     public boolean isUnsaved() {
         return !now().equals(saved);

@@ -47,6 +47,11 @@ public record Intake(
         return new Intake(file, choice, block, explanation, triggerBefore, timesS, timeS);
     }
 
+    /** Another block of the same file, or the same one by another choice. */
+    Intake with(Choice other, Block chosen) {
+        return new Intake(file, other, chosen, explanation, triggerBefore, triggerAtS, timeS);
+    }
+
     /** The same under another path. */
     Intake at(Path other) {
         return new Intake(other, choice, block, explanation, triggerBefore, triggerAtS, timeS);

@@ -98,13 +98,13 @@ public final class LayoutDesk {
     }
 
     /**
-     * Saves the layout.
+     * Writes a layout into a file; not for the event thread.
      *
      * @throws InputException if no reader would take it: a sample blank or spike whose sample is not on the plate
      * @throws OutputException if the file cannot be written
      */
-    public void save(Path target) throws InputException, OutputException {
-        for (Finding finding : LayoutFindings.of(layout())) {
+    public static void write(Layout layout, Path target) throws InputException, OutputException {
+        for (Finding finding : LayoutFindings.of(layout)) {
             if (!finding.good() && finding.title().startsWith("Belongs to")) {
                 throw new InputException(Notice.error(
                         Place.well(finding.wells().get(0).toString()),
@@ -112,8 +112,18 @@ public final class LayoutDesk {
                                 + " the well"));
             }
         }
-        SafeFile.write(target, new LayoutWriter().text(layout()));
+        SafeFile.write(target, new LayoutWriter().text(layout));
+    }
+
+    /** Says that a layout is in a file now. */
+    public void saved(Layout layout, Path target) {
         file = Optional.of(target);
-        history.savedAs(layout());
+        history.saved(layout, layout);
+    }
+
+    /** Writes the layout and says so; not for the event thread while a window shows it. */
+    public void save(Path target) throws InputException, OutputException {
+        write(layout(), target);
+        saved(layout(), target);
     }
 }

@@ -67,12 +67,17 @@ public final class LayoutEdits {
         return with(layout, changes);
     }
 
-    /** Fills wells with standards, level after level; levels that find no wells are left out. */
-    public static Layout fillStandards(Layout layout, Collection<Well> wells, List<Quantity> levels, Filling filling) {
+    /**
+     * Fills wells with standards, level after level; levels that find no wells are left out.
+     *
+     * @param group of blanks, empty for the common one
+     */
+    public static Layout fillStandards(
+            Layout layout, Collection<Well> wells, List<Quantity> levels, String group, Filling filling) {
         Layout filled = layout;
         List<List<Well>> groups = filling.groups(layout, wells);
         for (int i = 0; i < Math.min(levels.size(), groups.size()); i++) {
-            filled = paint(filled, groups.get(i), new Content.Standard("", "", PerAnalyte.single(levels.get(i))));
+            filled = paint(filled, groups.get(i), new Content.Standard("", group, PerAnalyte.single(levels.get(i))));
         }
         return filled;
     }

@@ -37,6 +37,14 @@ final class ReadingOrder {
                 .allMatch(signal -> signal.direction() == direction);
     }
 
+    /** The run with its readings in the opposite order: what was first becomes last. */
+    static RunDraft reversed(RunDraft run) {
+        List<Intake> reversed = new ArrayList<>(run.readings());
+        java.util.Collections.reverse(reversed);
+        int steps = run.method().map(each -> each.value().steps().size()).orElse(1);
+        return run.withReadings(marked(reversed, steps));
+    }
+
     /** The first before the trigger, the next after it; with several steps each after a trigger of its own. */
     static List<Intake> marked(List<Intake> ordered, int steps) {
         if (ordered.size() == 1) {

@@ -25,6 +25,23 @@ final class Readings {
         return count == 0 ? OptionalDouble.empty() : OptionalDouble.of(sum / count);
     }
 
+    /** Whether two sets of readings agree well for well and number for number. */
+    static boolean same(ReadingSeries one, ReadingSeries other) {
+        return one.wells().equals(other.wells())
+                && one.wells().stream().allMatch(well -> one.size(well) == other.size(well) && same(one, other, well));
+    }
+
+    private static boolean same(ReadingSeries one, ReadingSeries other, Well well) {
+        for (int i = 0; i < one.size(well); i++) {
+            boolean number = one.mark(well, i) == Mark.NONE;
+            if (one.mark(well, i) != other.mark(well, i)
+                    || number && one.absorbance(well, i) != other.absorbance(well, i)) {
+                return false;
+            }
+        }
+        return true;
+    }
+
     /** The readings of a well that are numbers, as pairs of time and absorbance; an end point stands at time 0. */
     static List<double[]> points(ReadingSeries series, Well well) {
         List<double[]> points = new ArrayList<>();

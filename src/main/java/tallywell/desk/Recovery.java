@@ -73,7 +73,8 @@ public final class Recovery {
         });
         draft.samples().ifPresent(origin -> {
             kept.setProperty("samples.name", origin.name());
-            kept.setProperty("samples", new SampleListWriter().text(origin.value()));
+            kept.setProperty("samples", origin.text().orElseGet(() -> new SampleListWriter().text(origin.value())));
+            origin.text().ifPresent(text -> kept.setProperty("samples.typed", "yes"));
         });
         path(kept, "method.file", draft.method().flatMap(Origin::file));
         path(kept, "layout.file", draft.layout().flatMap(Origin::file));
@@ -89,15 +90,29 @@ public final class Recovery {
     }
 
     private static void path(Properties kept, String key, Optional<Path> file) {
-        file.ifPresent(path -> kept.setProperty(key, path.toAbsolutePath().toString()));
+        file.ifPresent(path -> kept.setProperty(key, absolute(path)));
+    }
+
+    private static String absolute(Path path) {
+        return path.toAbsolutePath().toString();
     }
 
     /** Readings, exclusions and finished parts in the form of a run file; method and layout stand beside it. */
     private static String runText(RunDraft draft) {
         List<Run.Reading> readings = draft.readings().stream()
-                .map(each -> each.reading(each.file().toAbsolutePath().toString()))
+                .map(each -> each.reading(absolute(each.file())))
                 .toList();
-        Run run = new Run("", "kept", "kept", Optional.empty(), "", readings, draft.exclusions(), draft.finishedFrom());
+        Run run = new Run(
+                "",
+                "kept",
+                "kept",
+                Optional.empty(),
+                "",
+                readings,
+                draft.exclusions(),
+                draft.finishedFrom(),
+                draft.bench().plan().map(Recovery::absolute),
+                draft.bench().withEarlier(draft.bench().earlier().map(Recovery::absolute)));
         return new RunWriter().text(run);
     }
 
@@ -136,7 +151,7 @@ public final class Recovery {
                     kept.getProperty("samples.name", ""),
                     file(kept, "samples.file"),
                     new SampleListReader().read(part),
-                    Optional.empty())));
+                    Optional.ofNullable(kept.getProperty("samples.typed")).map(typed -> kept.getProperty("samples")))));
         }
         return Optional.of(withReadings(draft, kept));
     }
@@ -156,30 +171,17 @@ public final class Recovery {
 
     private RunDraft withReadings(RunDraft draft, Properties kept) throws InputException {
         String text = kept.getProperty("run", "");
-        RunDraft named = new RunDraft(
-                kept.getProperty("title", ""),
-                kept.getProperty("operator", ""),
-                draft.method(),
-                draft.layout(),
-                draft.samples(),
-                List.of(),
-                List.of(),
-                List.of(),
-                file(kept, "file"));
-        if (text.lines().noneMatch(line -> line.startsWith("  - {file"))) {
-            return named;
-        }
-        Run run = new RunReader().read(part("run.kept.yaml", text));
+        Run run = new RunReader().readBefore(part("run.kept.yaml", text));
         List<Intake> readings = new ArrayList<>();
         for (Run.Reading each : run.readings()) {
             readings.add(read(each, draft));
         }
         return new RunDraft(
-                named.title(),
-                named.operator(),
-                named.method(),
-                named.layout(),
-                named.samples(),
+                kept.getProperty("title", ""),
+                kept.getProperty("operator", ""),
+                draft.method(),
+                draft.layout(),
+                draft.samples(),
                 readings,
                 run.exclusions().stream()
                         .map(each -> new Run.Exclusion(each.wells(), each.reason(), each.by(), 0))
@@ -187,7 +189,11 @@ public final class Recovery {
                 run.finishedFrom().stream()
                         .map(each -> new Run.FinishedFrom(each.wells(), each.timeS(), each.reason(), each.by(), 0))
                         .toList(),
-                named.file());
+                file(kept, "file"),
+                new Bench(
+                        run.plan().map(Path::of),
+                        run.planning(),
+                        run.planning().earlier().map(Path::of)));
     }
 
     private static Intake read(Run.Reading reading, RunDraft draft) throws InputException {
@@ -200,7 +206,7 @@ public final class Recovery {
         return new Intake(
                 Path.of(reading.file()),
                 choice,
-                export.one(choice, wavelength),
+                RunStore.block(export, choice, wavelength),
                 export.explanation().text(),
                 reading.triggerBefore(),
                 reading.triggerAtS(),

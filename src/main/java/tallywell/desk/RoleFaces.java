@@ -66,7 +66,8 @@ public final class RoleFaces {
         return WellFace.plain(shape(content), label, value, words);
     }
 
-    static WellFace.Shape shape(Content content) {
+    /** How a content is drawn. */
+    public static WellFace.Shape shape(Content content) {
         if (content instanceof Content.Blank blank) {
             return blank.triggered() ? WellFace.Shape.BLANK : WellFace.Shape.BLANK_UNTRIGGERED;
         }
@@ -107,7 +108,7 @@ public final class RoleFaces {
 
     private String value(Content content) {
         if (content instanceof Content.Standard standard) {
-            return unit(standard.level());
+            return (unit(standard.level()) + " " + content.group()).strip();
         }
         if (content instanceof Content.Sample sample) {
             return samples.flatMap(list -> list.in(sample.slot()))
@@ -115,14 +116,12 @@ public final class RoleFaces {
                     .filter(name -> !name.equals(Integer.toString(sample.slot())))
                     .orElse("");
         }
-        if (content instanceof Content.Blank blank && !blank.triggered()) {
-            return "no trigger";
-        }
-        return "";
+        boolean untriggered = content instanceof Content.Blank blank && !blank.triggered();
+        return ((untriggered ? "no trigger " : "") + content.group()).strip();
     }
 
     /** The content in words. */
-    String words(Content content) {
+    public String words(Content content) {
         String group = content.group().isEmpty() ? "" : " · group " + content.group();
         if (content instanceof Content.Blank blank) {
             return (blank.triggered() ? "blank" : "blank without trigger") + group;
@@ -138,7 +137,8 @@ public final class RoleFaces {
         if (content instanceof Content.Sample sample) {
             return samples.flatMap(list -> list.in(sample.slot()))
                     .map(each -> "sample " + sample.slot() + " · " + each.name() + " · dilution "
-                            + shown.plain(each.dilution().factor()))
+                            + shown.plain(each.dilution().factor())
+                            + (each.group().isEmpty() ? "" : " · group " + each.group()))
                     .orElse("sample " + sample.slot());
         }
         if (content instanceof Content.SampleBlank blank) {

@@ -54,6 +54,11 @@ public final class Router {
         }
     }
 
+    /** Whether a file says that it is a layout. */
+    static boolean isLayout(Path file) {
+        return marker(file).startsWith("layout/");
+    }
+
     /** A list with a column of slots that has a fault is a list with a fault, not an export without readings. */
     private static boolean looksLikeSamples(InputException e) {
         String text = String.valueOf(e.getMessage());

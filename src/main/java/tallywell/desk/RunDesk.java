@@ -8,13 +8,17 @@ import java.util.OptionalDouble;
 import java.util.concurrent.Executor;
 import java.util.concurrent.atomic.AtomicLong;
 import java.util.function.Consumer;
+import tallywell.method.AssayMethod;
 import tallywell.notice.InputException;
 import tallywell.notice.Notice;
 import tallywell.notice.Place;
+import tallywell.plate.Layout;
 import tallywell.plate.Well;
 import tallywell.readings.Block;
 import tallywell.readings.Choice;
 import tallywell.readings.Export;
+import tallywell.workup.Retrace;
+import tallywell.workup.Workup;
 
 /**
  * A run on the desk: what has gone in, what it came to, what is selected. Everything slow happens on a background
@@ -26,20 +30,31 @@ public final class RunDesk {
     private final History<RunDraft> history;
     private final Selection selection;
     private final Router router = new Router();
+    private final Doubts inquiry;
     private final List<Runnable> listeners = new ArrayList<>();
     private Worked worked;
     private final AtomicLong generation = new AtomicLong();
+    private final AtomicLong attempts = new AtomicLong();
     private boolean busy;
+    private List<Doubt> doubts = List.of();
+    private Inquired inquired = new Inquired(Optional.empty(), Optional.empty(), List.of(), List.of());
+
+    /** Begins with a run, with no other layouts at hand. */
+    public RunDesk(RunDraft draft, Executor back, Executor front) {
+        this(draft, back, front, new LayoutShelf(List.of()));
+    }
 
     /**
      * Begins with a run.
      *
      * @param back where the work is done, one piece after the other
      * @param front where listeners are called
+     * @param shelf layouts that may be used instead, where the one of the run does not fit
      */
-    public RunDesk(RunDraft draft, Executor back, Executor front) {
+    public RunDesk(RunDraft draft, Executor back, Executor front, LayoutShelf shelf) {
         this.back = back;
         this.front = front;
+        inquiry = new Doubts(shelf);
         history = new History<>(draft);
         selection = new Selection(draft.format());
         worked = new Worked(draft, Optional.empty(), Optional.empty(), List.of());
@@ -74,6 +89,16 @@ public final class RunDesk {
         return busy;
     }
 
+    /** What looks wrong with what has gone in; it may lag behind the run as the results do. */
+    public List<Doubt> doubts() {
+        return doubts;
+    }
+
+    /** Does what a doubt offers. */
+    public void cure(Doubt.Edit cure) {
+        history.edit(cure.edit().apply(draft()), cure.what());
+    }
+
     /** Calls back when the run, its results or being busy have changed. */
     public void onChange(Runnable listener) {
         listeners.add(listener);
@@ -104,9 +129,43 @@ public final class RunDesk {
                     worked = result;
                     busy = false;
                     tell();
+                    inquire(result, mine);
                 }
             });
         });
+    }
+
+    /** Looks for slips once the results are seen; only where something has changed that they could lie in. */
+    private void inquire(Worked result, long mine) {
+        Inquired now = Inquired.of(result);
+        if (now.equals(inquired)) {
+            return;
+        }
+        back.execute(() -> {
+            if (mine != generation.get()) {
+                return;
+            }
+            List<Doubt> found = inquiry.of(result);
+            front.execute(() -> {
+                if (mine == generation.get()) {
+                    inquired = now;
+                    doubts = found;
+                    tell();
+                }
+            });
+        });
+    }
+
+    /** What slips can lie in. */
+    private record Inquired(
+            Optional<Origin<AssayMethod>> method,
+            Optional<Origin<Layout>> layout,
+            List<Intake> readings,
+            List<Notice> problems) {
+        static Inquired of(Worked worked) {
+            RunDraft draft = worked.draft();
+            return new Inquired(draft.method(), draft.layout(), draft.readings(), worked.problems());
+        }
     }
 
     /**
@@ -166,10 +225,7 @@ public final class RunDesk {
 
     /** Swaps the order of the readings: what was first becomes last. */
     public void reverseReadings() {
-        List<Intake> reversed = new ArrayList<>(draft().readings());
-        java.util.Collections.reverse(reversed);
-        int steps = draft().method().map(each -> each.value().steps().size()).orElse(1);
-        history.edit(draft().withReadings(ReadingOrder.marked(reversed, steps)), "swap before and after");
+        history.edit(ReadingOrder.reversed(draft()), "swap before and after");
     }
 
     /** Takes one export out. */
@@ -181,11 +237,81 @@ public final class RunDesk {
                 draft().withReadings(fewer.isEmpty() ? fewer : ReadingOrder.marked(fewer, steps)), "remove readings");
     }
 
-    /** Says when the trigger was added in a single series. */
+    /** Says when the trigger was added in a single series, in s of its own time. */
     public void triggerAt(double timeS) {
-        List<Intake> readings = new ArrayList<>(draft().readings());
-        readings.set(0, readings.get(0).withTriggersAt(List.of(timeS)));
-        history.edit(draft().withReadings(readings), "set the trigger");
+        triggerAt(1, timeS);
+    }
+
+    /** Says when the trigger of a step was added in a single series; it holds for all wells. */
+    public void triggerAt(int step, double timeS) {
+        history.edit(draft().triggerAt(step, timeS), "set the trigger");
+    }
+
+    /** Where the trigger of a step can be moved to; empty where it does not stand inside a single series. */
+    public Optional<TriggerSpan> trigger(int step) {
+        return TriggerSpan.of(draft(), step);
+    }
+
+    /**
+     * Works single wells up as they would be with the finished part dragged to a time.
+     *
+     * @param timeS in s from the trigger
+     * @param seen hears of the traces, unless something newer has been asked for meanwhile
+     */
+    public void tryFinished(int step, List<Well> wells, double timeS, Consumer<List<TraceLook>> seen) {
+        attempt(
+                () -> {
+                    RunDraft changed = worked.draft().finishFrom(wells, timeS, "tried", "");
+                    return TraceLook.of(Retrace.of(worked.analysis().orElseThrow(), changed.assay(), step, wells));
+                },
+                seen);
+    }
+
+    /**
+     * Works the plate up as it would be with the trigger of a step dragged to a time.
+     *
+     * @param timeS in s of the file's own time
+     * @param seen hears of the traces of some wells, drawn from the trigger as it was, unless something newer has been
+     *     asked for meanwhile
+     */
+    public void tryTrigger(int step, List<Well> wells, double timeS, Consumer<List<TraceLook>> seen) {
+        RunDraft now = worked.draft();
+        double wasS = now.readings().get(0).triggerAtS().get(step - 1);
+        attempt(
+                () -> TraceLook.of(
+                                new Workup().analyse(now.triggerAt(step, timeS).assay()), step, wells)
+                        .stream()
+                        .map(look -> look.later((timeS - wasS) / 60))
+                        .toList(),
+                seen);
+    }
+
+    /** Traces as they would be. */
+    private interface Attempt {
+        List<TraceLook> traces() throws InputException;
+    }
+
+    private void attempt(Attempt attempt, Consumer<List<TraceLook>> seen) {
+        if (worked.analysis().isEmpty()) {
+            return;
+        }
+        long mine = attempts.incrementAndGet();
+        back.execute(() -> {
+            if (mine != attempts.get()) {
+                return;
+            }
+            try {
+                List<TraceLook> traces = attempt.traces();
+                front.execute(() -> {
+                    if (mine == attempts.get()) {
+                        seen.accept(traces);
+                    }
+                });
+            } catch (InputException e) {
+                // There is nothing to see at a place where the plate cannot be worked up; letting go there says why.
+                front.execute(() -> seen.accept(List.of()));
+            }
+        });
     }
 
     /** Excludes the selected wells. */
@@ -202,6 +328,18 @@ public final class RunDesk {
     /** Whether all selected wells are excluded. */
     public boolean selectionIsExcluded() {
         return !selection.wells().isEmpty() && draft().excluded().keySet().containsAll(selection.wells());
+    }
+
+    /** Whether the finished part of any of some wells is set by hand. */
+    public boolean isFinishedByHand(List<Well> wells) {
+        return draft().finishedFrom().stream()
+                .flatMap(each -> each.wells().stream())
+                .anyMatch(wells::contains);
+    }
+
+    /** Lets the program find the finished part of wells again. */
+    public void finishByRule(List<Well> wells) {
+        history.edit(draft().finishByRule(wells), "let the program find the finished part");
     }
 
     /** Sets the finished part of wells by hand. */
@@ -252,24 +390,27 @@ public final class RunDesk {
             OptionalDouble wavelength = draft.method()
                     .map(each -> each.value().steps().get(0).signal().wavelengthNm())
                     .orElse(OptionalDouble.empty());
-            try {
-                Block block = export.one(choice, wavelength);
-                Intake intake = new Intake(
-                        export.file(),
-                        choice,
-                        block,
-                        export.explanation().text(),
-                        false,
-                        List.of(),
-                        OptionalDouble.empty());
-                add(intake);
-            } catch (InputException e) {
-                if (export.blocks().size() > 1) {
-                    ask.add(export);
-                } else {
-                    notices.addAll(e.notices());
-                }
+            if (export.blocks().size() == 1) {
+                // Read at another wavelength it is taken in all the same, and asked about.
+                add(intake(export, choice, export.blocks().get(0)));
+                return;
             }
+            try {
+                add(intake(export, choice, export.one(choice, wavelength)));
+            } catch (InputException e) {
+                ask.add(export);
+            }
+        }
+
+        private static Intake intake(Export export, Choice choice, Block block) {
+            return new Intake(
+                    export.file(),
+                    choice,
+                    block,
+                    export.explanation().text(),
+                    false,
+                    List.of(),
+                    OptionalDouble.empty());
         }
 
         private void add(Intake intake) {
@@ -277,7 +418,8 @@ public final class RunDesk {
             if (twice) {
                 notices.add(Notice.attention(
                         Place.file(intake.file()),
-                        "these readings are in already; drop the other export, or remove this one first"));
+                        "these readings are in already, number for number; drop the other export, or remove the one that is"
+                                + " in first"));
                 return;
             }
             draft.layout().ifPresent(layout -> fit(layout.value().format().wells(), intake));
@@ -299,9 +441,7 @@ public final class RunDesk {
         }
 
         private static boolean same(Intake one, Intake other) {
-            return one.file().equals(other.file()) && one.choice().equals(other.choice())
-                    || one.block().summary().equals(other.block().summary())
-                            && one.mean().equals(other.mean());
+            return Readings.same(one.block().series(), other.block().series());
         }
 
         RunDraft draft() {

@@ -27,6 +27,7 @@ import tallywell.workup.Assay;
  * @param exclusions wells that do not count
  * @param finishedFrom the analyst's own choices of the finished part
  * @param file the run file, once there is one
+ * @param bench what the run says about its planning
  */
 public record RunDraft(
         String title,
@@ -37,7 +38,8 @@ public record RunDraft(
         List<Intake> readings,
         List<Run.Exclusion> exclusions,
         List<Run.FinishedFrom> finishedFrom,
-        Optional<Path> file) {
+        Optional<Path> file,
+        Bench bench) {
     /** A run of which nothing is known. */
     public static final RunDraft EMPTY = new RunDraft(
             "",
@@ -48,7 +50,8 @@ public record RunDraft(
             List.of(),
             List.of(),
             List.of(),
-            Optional.empty());
+            Optional.empty(),
+            Bench.NONE);
 
     /** Keeps copies that cannot change. */
     public RunDraft {
@@ -186,44 +189,77 @@ public record RunDraft(
     }
 
     private RunDraft with(List<Run.Exclusion> excluded, List<Run.FinishedFrom> finished) {
-        return new RunDraft(title, operator, method, layout, samples, readings, excluded, finished, file);
+        return new RunDraft(title, operator, method, layout, samples, readings, excluded, finished, file, bench);
     }
 
     /** The same with another method. */
     public RunDraft withMethod(Origin<AssayMethod> other) {
         return new RunDraft(
-                title, operator, Optional.of(other), layout, samples, readings, exclusions, finishedFrom, file);
+                title, operator, Optional.of(other), layout, samples, readings, exclusions, finishedFrom, file, bench);
     }
 
     /** The same with another layout. */
     public RunDraft withLayout(Origin<Layout> other) {
         return new RunDraft(
-                title, operator, method, Optional.of(other), samples, readings, exclusions, finishedFrom, file);
+                title, operator, method, Optional.of(other), samples, readings, exclusions, finishedFrom, file, bench);
     }
 
     /** The same with other samples. */
     public RunDraft withSamples(Optional<Origin<SampleList>> other) {
-        return new RunDraft(title, operator, method, layout, other, readings, exclusions, finishedFrom, file);
+        return new RunDraft(title, operator, method, layout, other, readings, exclusions, finishedFrom, file, bench);
     }
 
     /** The same with other readings. */
     public RunDraft withReadings(List<Intake> other) {
-        return new RunDraft(title, operator, method, layout, samples, other, exclusions, finishedFrom, file);
+        return new RunDraft(title, operator, method, layout, samples, other, exclusions, finishedFrom, file, bench);
+    }
+
+    /**
+     * The same with the trigger of a step moved in a single series.
+     *
+     * @param step from 1
+     * @param timeS in s of the file's own time
+     */
+    RunDraft triggerAt(int step, double timeS) {
+        Intake series = readings.get(0);
+        List<Double> triggers = new ArrayList<>(series.triggerAtS());
+        if (triggers.isEmpty()) {
+            triggers.add(timeS);
+        } else {
+            triggers.set(step - 1, timeS);
+        }
+        List<Intake> other = new ArrayList<>(readings);
+        other.set(0, series.withTriggersAt(triggers));
+        return withReadings(other);
     }
 
     /** The same under another title. */
     public RunDraft withTitle(String other) {
-        return new RunDraft(other, operator, method, layout, samples, readings, exclusions, finishedFrom, file);
+        return new RunDraft(other, operator, method, layout, samples, readings, exclusions, finishedFrom, file, bench);
     }
 
     /** The same in a file. */
     RunDraft withFile(Optional<Path> other) {
-        return new RunDraft(title, operator, method, layout, samples, readings, exclusions, finishedFrom, other);
+        return new RunDraft(title, operator, method, layout, samples, readings, exclusions, finishedFrom, other, bench);
+    }
+
+    /** The same with other words about its planning. */
+    RunDraft withBench(Bench other) {
+        return new RunDraft(title, operator, method, layout, samples, readings, exclusions, finishedFrom, file, other);
     }
 
     /** Method and layout only, for other files of one's own. */
     public RunDraft onlyMethodAndLayout() {
         return new RunDraft(
-                "", operator, method, layout, Optional.empty(), List.of(), List.of(), List.of(), Optional.empty());
+                "",
+                operator,
+                method,
+                layout,
+                Optional.empty(),
+                List.of(),
+                List.of(),
+                List.of(),
+                Optional.empty(),
+                bench.ofAnotherRun());
     }
 }

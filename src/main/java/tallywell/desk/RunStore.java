@@ -4,7 +4,6 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.InvalidPathException;
 import java.nio.file.Path;
-import java.nio.file.StandardCopyOption;
 import java.time.Instant;
 import java.time.ZoneId;
 import java.util.ArrayList;
@@ -27,6 +26,7 @@ import tallywell.method.SampleList;
 import tallywell.notice.InputException;
 import tallywell.notice.OutputException;
 import tallywell.notice.Place;
+import tallywell.readings.Block;
 import tallywell.readings.Choice;
 import tallywell.readings.Export;
 import tallywell.readings.Importer;
@@ -58,7 +58,17 @@ public final class RunStore {
                 readings(file, run, method.value()),
                 run.exclusions(),
                 run.finishedFrom(),
-                Optional.of(file));
+                Optional.of(file),
+                bench(file, run));
+    }
+
+    private static Bench bench(Path file, Run run) throws InputException {
+        Optional<Path> plan =
+                run.plan().isPresent() ? Optional.of(resolve(file, run.plan().get())) : Optional.empty();
+        Optional<Path> earlier = run.planning().earlier().isPresent()
+                ? Optional.of(resolve(file, run.planning().earlier().get()))
+                : Optional.empty();
+        return new Bench(plan, run.planning(), earlier);
     }
 
     /** A built-in method. */
@@ -111,13 +121,19 @@ public final class RunStore {
             readings.add(new Intake(
                     export,
                     choice,
-                    read.one(choice, wavelength),
+                    block(read, choice, wavelength),
                     read.explanation().text(),
                     each.triggerBefore(),
                     each.triggerAtS(),
                     each.timeS()));
         }
         return readings;
+    }
+
+    /** A file with one set of readings is opened whatever its wavelength, which is asked about then. */
+    static Block block(Export read, Choice choice, OptionalDouble wavelength) throws InputException {
+        boolean only = read.blocks().size() == 1 && choice.equals(Choice.none());
+        return only ? read.blocks().get(0) : read.one(choice, wavelength);
     }
 
     private static Path resolve(Path file, String typed) throws InputException {
@@ -157,10 +173,14 @@ public final class RunStore {
         if (draft.samples().isPresent()) {
             Origin<SampleList> origin = draft.samples().get();
             samples = Optional.of(Origin.file(
-                    saving.place(origin, "samples.csv", new SampleListWriter().text(origin.value())), origin.value()));
+                    saving.place(
+                            origin,
+                            "samples.csv",
+                            origin.text().orElseGet(() -> new SampleListWriter().text(origin.value()))),
+                    origin.value()));
         }
         Origin<tallywell.plate.Layout> layout = draft.layout().orElseThrow();
-        Path layoutFile = saving.place(layout, "layout.yaml", new LayoutWriter().text(layout.value()));
+        Path layoutFile = saving.place(layout, layoutName(layout.value()), new LayoutWriter().text(layout.value()));
         List<Intake> readings = new ArrayList<>();
         for (Intake each : draft.readings()) {
             readings.add(each.at(saving.copy(each.file())));
@@ -174,9 +194,15 @@ public final class RunStore {
                 readings,
                 draft.exclusions(),
                 draft.finishedFrom(),
-                Optional.of(file));
+                Optional.of(file),
+                saving.bench(draft.bench()));
         SafeFile.write(file, new RunWriter().text(run(saved, saving, methodName)));
         return saved;
+    }
+
+    private static String layoutName(tallywell.plate.Layout layout) {
+        String plain = FileNames.of(layout.name());
+        return (plain.isEmpty() ? "layout" : plain) + ".yaml";
     }
 
     private static Run run(RunDraft draft, Saving saving, String method) {
@@ -190,7 +216,9 @@ public final class RunStore {
                         .map(each -> each.reading(saving.typed(each.file())))
                         .toList(),
                 draft.exclusions(),
-                draft.finishedFrom());
+                draft.finishedFrom(),
+                draft.bench().plan().map(saving::typed),
+                draft.bench().withEarlier(draft.bench().earlier().map(saving::typed)));
     }
 
     /** The files of one run being saved. */
@@ -204,6 +232,15 @@ public final class RunStore {
             this.folder = parent == null ? runFile.toAbsolutePath() : parent;
             this.copies = copies;
             taken.add(runFile.toAbsolutePath().normalize());
+        }
+
+        Bench bench(Bench bench) throws OutputException {
+            Optional<Path> plan = bench.plan();
+            Optional<Path> earlier = bench.earlier();
+            return new Bench(
+                    plan.isPresent() ? Optional.of(copy(plan.get())) : plan,
+                    bench.planning(),
+                    earlier.isPresent() ? Optional.of(copy(earlier.get())) : earlier);
         }
 
         /** Where a part of the run is, or is put now. */
@@ -225,19 +262,29 @@ public final class RunStore {
                 taken.add(source);
                 return source;
             }
+            try {
+                Path same = folder.resolve(source.getFileName());
+                if (!taken.contains(same) && Files.isRegularFile(same) && Files.mismatch(source, same) < 0) {
+                    taken.add(same);
+                    return same;
+                }
+            } catch (IOException e) {
+                throw new OutputException(source, "cannot be read (" + e.getMessage() + ")", e);
+            }
             Path target = free(String.valueOf(from.getFileName()));
             try {
                 Files.createDirectories(folder);
-                Files.copy(source, target, StandardCopyOption.REPLACE_EXISTING);
+                Files.copy(source, target);
             } catch (IOException e) {
                 throw new OutputException(target, "cannot be copied (" + e.getMessage() + ")", e);
             }
             return target;
         }
 
+        /** A name that neither this run nor any file in the folder has yet. */
         private Path free(String name) {
             Path target = folder.resolve(name);
-            for (int i = 2; !taken.add(target); i++) {
+            for (int i = 2; Files.exists(target) || !taken.add(target); i++) {
                 target = folder.resolve(i + "-" + name);
             }
             return target;
@@ -256,10 +303,17 @@ public final class RunStore {
      *
      * @param tables folder for the tables, if wanted
      * @param charts folder for pictures of the traces, if wanted
-     * @return the files that were written
+     * @param progress can cancel it; then nothing is written
+     * @return the files that were written; none if it was cancelled
      */
     public List<Path> export(
-            Path runFile, Path summary, Optional<Path> tables, Optional<Path> charts, Instant now, ZoneId zone)
+            Path runFile,
+            Path summary,
+            Optional<Path> tables,
+            Optional<Path> charts,
+            Instant now,
+            ZoneId zone,
+            Progress progress)
             throws InputException, OutputException {
         return new WorkUp()
                 .run(
@@ -273,7 +327,7 @@ public final class RunStore {
                                 now,
                                 zone,
                                 Optional.empty()),
-                        Progress.SILENT)
+                        progress)
                 .written();
     }
 }

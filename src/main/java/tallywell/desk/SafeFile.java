@@ -34,6 +34,19 @@ public final class SafeFile {
         }
     }
 
+    /**
+     * Makes a folder where there is none.
+     *
+     * @throws OutputException if it cannot be made
+     */
+    public static void folder(Path folder) throws OutputException {
+        try {
+            Files.createDirectories(folder);
+        } catch (IOException e) {
+            throw new OutputException(folder, "the folder cannot be made (" + reason(e) + ")", e);
+        }
+    }
+
     private static void move(Path from, Path to) throws IOException {
         try {
             Files.move(from, to, StandardCopyOption.ATOMIC_MOVE, StandardCopyOption.REPLACE_EXISTING);

@@ -2,10 +2,13 @@ package tallywell.desk;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import tallywell.method.Sample;
 import tallywell.method.SampleList;
+import tallywell.method.Treatment;
+import tallywell.method.Worded;
 import tallywell.notice.InputException;
 import tallywell.notice.Place;
 import tallywell.quantity.Dilution;
@@ -16,7 +19,18 @@ import tallywell.quantity.Quantity;
 public final class SampleRows {
     /** The columns: slot, then what can be typed. */
     public static final List<String> COLUMNS = List.of(
-            "slot", "sample", "dilution", "volume", "mass_g", "extract_mL", "density_g_per_mL", "group", "id", "note");
+            "slot",
+            "sample",
+            "dilution",
+            "volume",
+            "mass_g",
+            "extract_mL",
+            "density_g_per_mL",
+            "group",
+            "id",
+            "note",
+            "treatment",
+            "expected");
 
     private SampleRows() {}
 
@@ -49,7 +63,9 @@ public final class SampleRows {
                         : "",
                 sample.group(),
                 sample.id(),
-                sample.note()));
+                sample.note(),
+                sample.treatment().word(),
+                ""));
     }
 
     /** The cells of a spreadsheet put into the rows, from a cell on; what falls outside is left out. */
@@ -100,7 +116,14 @@ public final class SampleRows {
                 positive(row, 6, shown),
                 row.get(7).strip(),
                 row.get(8).strip(),
-                row.get(9).strip());
+                row.get(9).strip(),
+                treatment(row));
+    }
+
+    private static Treatment treatment(List<String> row) throws InputException {
+        String text = row.get(10).strip();
+        return Worded.of(Treatment.class, text.toLowerCase(Locale.ROOT))
+                .orElseThrow(() -> wrong(row, 10, "found '" + text + "'; expected free, total, or nothing"));
     }
 
     private static Dilution dilution(List<String> row, Shown shown) throws InputException {

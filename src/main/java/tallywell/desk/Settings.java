@@ -12,7 +12,7 @@ import java.util.List;
 import java.util.Properties;
 import tallywell.notice.OutputException;
 
-/** What the program remembers from one start to the next, in a small file. For the event thread only. */
+/** What the program remembers from one start to the next, in a small file. Reading and writing it is not for the event thread. */
 public final class Settings {
     private static final int MOST_RECENT = 8;
 
@@ -82,13 +82,18 @@ public final class Settings {
         values.setProperty("person", name);
     }
 
-    /** Files opened or saved lately, the latest first; those that are gone are left out. */
+    /** Files opened or saved lately that are still there, the latest first. Looks at files: not for the event thread. */
     public List<Path> recent(String kind) {
+        return known(kind).stream().filter(Files::isRegularFile).toList();
+    }
+
+    /** Files opened or saved lately, the latest first; some may be gone. */
+    public synchronized List<Path> known(String kind) {
         List<Path> files = new ArrayList<>();
         for (int i = 0; i < MOST_RECENT; i++) {
             String text = values.getProperty(kind + "." + i, "");
             try {
-                if (!text.isEmpty() && Files.isRegularFile(Path.of(text))) {
+                if (!text.isEmpty()) {
                     files.add(Path.of(text));
                 }
             } catch (InvalidPathException e) {
@@ -99,8 +104,8 @@ public final class Settings {
     }
 
     /** Puts a file in front of those opened lately. */
-    public void opened(String kind, Path path) {
-        List<Path> files = new ArrayList<>(recent(kind));
+    public synchronized void opened(String kind, Path path) {
+        List<Path> files = new ArrayList<>(known(kind));
         Path whole = path.toAbsolutePath().normalize();
         files.remove(whole);
         files.add(0, whole);
@@ -117,7 +122,9 @@ public final class Settings {
     public void save() throws OutputException {
         StringWriter text = new StringWriter();
         try {
-            values.store(text, null);
+            synchronized (this) {
+                values.store(text, null);
+            }
         } catch (IOException e) {
             throw new OutputException(file, "cannot be written (" + e.getMessage() + ")", e);
         }

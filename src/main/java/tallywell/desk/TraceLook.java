@@ -28,6 +28,9 @@ import tallywell.workup.WellResult;
  * @param creep creep in mA/min
  * @param uCreep its standard uncertainty in mA/min
  * @param deltaA ΔA
+ * @param value in the original sample, where there is one
+ * @param unit of the value
+ * @param triggerMin where the trigger stands; 0 but while it is dragged
  */
 public record TraceLook(
         Well well,
@@ -42,7 +45,10 @@ public record TraceLook(
         List<double[]> residuals,
         OptionalDouble creep,
         OptionalDouble uCreep,
-        OptionalDouble deltaA) {
+        OptionalDouble deltaA,
+        OptionalDouble value,
+        String unit,
+        double triggerMin) {
     private static final double MINUTE = 60;
     private static final double MILLI = 1000;
 
@@ -55,9 +61,41 @@ public record TraceLook(
     /** The traces of some wells in one step, in row order; wells without readings are left out. */
     public static List<TraceLook> of(Analysis analysis, int step, Collection<Well> wells) {
         StepAnalysis of = analysis.steps().get(step - 1);
-        return of.where(result -> wells.contains(result.well())).stream()
+        return of(of.where(result -> wells.contains(result.well())));
+    }
+
+    /** The traces of wells; those without readings are left out. */
+    static List<TraceLook> of(List<WellResult> results) {
+        return results.stream()
                 .filter(result -> !result.trace().readings().after().isEmpty())
                 .map(TraceLook::of)
+                .toList();
+    }
+
+    /** The same drawn later by some minutes, as a trigger that is being moved leaves the readings where they are. */
+    TraceLook later(double min) {
+        return new TraceLook(
+                well,
+                label,
+                moved(points, min),
+                timed,
+                before,
+                after,
+                finishedFromMin.isPresent() ? OptionalDouble.of(finishedFromMin.getAsDouble() + min) : finishedFromMin,
+                lineAtEnd,
+                endMin + min,
+                moved(residuals, min),
+                creep,
+                uCreep,
+                deltaA,
+                value,
+                unit,
+                triggerMin + min);
+    }
+
+    private static List<double[]> moved(List<double[]> points, double min) {
+        return points.stream()
+                .map(point -> new double[] {point[0] + min, point[1]})
                 .toList();
     }
 
@@ -96,7 +134,10 @@ public record TraceLook(
                         .change()
                         .map(change -> milli(change.uCreepPerMin()))
                         .orElse(OptionalDouble.empty()),
-                result.deltaA());
+                result.deltaA(),
+                result.value(),
+                result.unit().symbol(),
+                0);
     }
 
     private static OptionalDouble milli(OptionalDouble value) {

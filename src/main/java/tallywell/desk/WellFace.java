@@ -47,7 +47,12 @@ public record WellFace(
         /** Filled, with a plus. */
         SPIKE,
         /** A dot. */
-        UNUSED
+        UNUSED;
+
+        /** The shape that stands for the whole role: both kinds of blanks are blanks. */
+        public Shape ofRole() {
+            return this == BLANK_UNTRIGGERED ? BLANK : this;
+        }
     }
 
     /** A sign on a well. */

@@ -29,6 +29,12 @@ public record Worked(
         if (!draft.isComplete()) {
             return new Worked(draft, Optional.empty(), Optional.empty(), List.of());
         }
+        List<Intake> wrong = Wavelengths.wrong(draft);
+        if (!wrong.isEmpty()) {
+            List<Notice> problems =
+                    wrong.stream().map(each -> Wavelengths.problem(each, draft)).toList();
+            return new Worked(draft, Optional.empty(), Optional.empty(), problems);
+        }
         try {
             Analysis analysis = new Workup().analyse(draft.assay());
             return new Worked(draft, Optional.of(analysis), Optional.of(new Assessor().assess(analysis)), List.of());

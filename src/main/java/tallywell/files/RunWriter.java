@@ -19,8 +19,10 @@ public final class RunWriter {
                         .append(YamlText.quoted(samples))
                         .append('\n'));
         optional(text, "operator", run.operator());
-        text.append("readings:\n");
-        run.readings().forEach(reading -> item(text, reading(reading)));
+        if (!run.readings().isEmpty()) {
+            text.append("readings:\n");
+            run.readings().forEach(reading -> item(text, reading(reading)));
+        }
         if (!run.exclusions().isEmpty()) {
             text.append("exclude:\n");
             run.exclusions()
@@ -39,6 +41,11 @@ public final class RunWriter {
                                             .add("time", seconds(each.timeS())),
                                     each.reason(),
                                     each.by())));
+        }
+        run.plan().ifPresent(plan -> optional(text, "plan", plan));
+        String planning = PlanningWriter.text(run.planning());
+        if (!planning.isEmpty()) {
+            text.append("planning: ").append(planning).append('\n');
         }
         return text.toString();
     }

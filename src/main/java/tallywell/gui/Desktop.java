@@ -25,20 +25,28 @@ public final class Desktop {
      */
     public static void open(Path home, Locale locale) {
         Shown shown = new Shown(DecimalFormatSymbols.getInstance(locale).getDecimalSeparator());
+        // The caller is no event thread: files and the system are asked before the first window needs the answers.
+        Settings settings = new Settings(home.resolve("settings.properties"));
+        boolean dark = isDark(settings);
         EventQueue.invokeLater(() -> {
-            theme(new Settings(home.resolve("settings.properties")));
-            MainWindow window = new MainWindow(home, shown);
+            Theme.install(dark, size(settings));
+            MainWindow window = new MainWindow(home, shown, settings);
             window.setVisible(true);
             window.offerKept();
         });
     }
 
-    static void theme(Settings settings) {
-        boolean dark = switch (settings.look()) {
+    /** Whether windows are to be dark; may ask the system, so not for the event thread. */
+    static boolean isDark(Settings settings) {
+        return switch (settings.look()) {
             case DARK -> true;
             case LIGHT -> false;
             case SYSTEM -> SystemLook.isDark(System.getProperty("os.name", ""));
         };
-        Theme.install(dark, settings.size(Theme.USUAL, Theme.SMALLEST, Theme.LARGEST));
+    }
+
+    /** Size of text in points. */
+    static int size(Settings settings) {
+        return settings.size(Theme.USUAL, Theme.SMALLEST, Theme.LARGEST);
     }
 }

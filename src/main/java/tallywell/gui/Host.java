@@ -38,8 +38,11 @@ interface Host {
     /** A run was saved. */
     void savedRun(Path file);
 
-    /** Where work is done that would hold the window up. */
+    /** Where work is done that would hold the window up, one piece after the other. */
     Executor back();
+
+    /** What may take long: opening, saving, writing. */
+    Jobs jobs();
 
     /** Where the window changes. */
     Executor front();

@@ -1,6 +1,5 @@
 package tallywell.gui;
 
-import java.awt.Graphics2D;
 import java.awt.Toolkit;
 import java.awt.datatransfer.Clipboard;
 import java.awt.datatransfer.DataFlavor;
@@ -8,10 +7,6 @@ import java.awt.datatransfer.StringSelection;
 import java.awt.datatransfer.UnsupportedFlavorException;
 import java.awt.event.InputEvent;
 import java.awt.event.KeyEvent;
-import java.awt.print.PageFormat;
-import java.awt.print.Printable;
-import java.awt.print.PrinterException;
-import java.awt.print.PrinterJob;
 import java.io.IOException;
 import java.nio.file.Path;
 import java.util.List;
@@ -25,6 +20,7 @@ import javax.swing.JTextField;
 import javax.swing.KeyStroke;
 import javax.swing.ScrollPaneConstants;
 import net.miginfocom.swing.MigLayout;
+import tallywell.desk.FileNames;
 import tallywell.desk.Finding;
 import tallywell.desk.LayoutDesk;
 import tallywell.desk.LayoutEdits;
@@ -33,8 +29,8 @@ import tallywell.desk.RoleFaces;
 import tallywell.desk.Shown;
 import tallywell.desk.WellFace;
 import tallywell.notice.InputException;
-import tallywell.notice.OutputException;
 import tallywell.plate.Content;
+import tallywell.plate.Layout;
 import tallywell.plate.PlateFormat;
 
 /** Draws a layout. */
@@ -47,33 +43,29 @@ final class LayoutPage extends JPanel {
     private final JTextField name = new JTextField(22);
     private final JLabel where = Labels.soft("");
     private final JLabel selected = Labels.strong("");
-    private final JPanel findings =
-            new JPanel(new MigLayout("insets 0, fillx, gapy 2, hidemode 3", "[][grow, fill]", ""));
+    private final FindingsCard findings;
     private final JButton undo;
     private final JButton redo;
     private final Host host;
+    private final Shown shown;
 
     LayoutPage(LayoutDesk desk, Shown shown, Host host) {
         super(new MigLayout(
                 "insets 12 20 12 20, fill, hidemode 2", "[244!, fill][grow, fill][244!, fill]", "[][][grow, fill]"));
         this.desk = desk;
         this.host = host;
+        this.shown = shown;
         faces = new RoleFaces(shown, Optional.empty());
         plate = new PlateView(desk.selection(), faces.of(desk.layout()));
         roles = new RolePanel(desk, shown, said);
-        undo = new JButton(
-                Text.of("undo"),
-                new Glyph(Glyph.Form.UNDO, 14, () -> Palette.now().ink()));
-        redo = new JButton(
-                Text.of("redo"),
-                new Glyph(Glyph.Form.REDO, 14, () -> Palette.now().ink()));
-        undo.addActionListener(event -> desk.history().undo());
-        redo.addActionListener(event -> desk.history().redo());
+        undo = UndoButtons.undo(desk.history());
+        redo = UndoButtons.redo(desk.history());
+        findings = new FindingsCard(desk);
         add(header(), "span 3, growx, wrap");
         add(said, "span 3, growx, wrap");
         add(scrolled(roles), "grow");
         add(plateCard(), "grow, wmin 300");
-        add(checks(), "grow");
+        add(findings, "grow");
         keys();
         desk.history().onChange(this::refresh);
         desk.selection().onChange(this::refreshSelection);
@@ -143,14 +135,6 @@ final class LayoutPage extends JPanel {
         return card;
     }
 
-    private Card checks() {
-        Card card = new Card(new MigLayout("insets 14, fillx", "[grow, fill]", "[][]"));
-        card.add(Labels.heading(Text.of("layout.checks")), "wrap 6");
-        findings.setOpaque(false);
-        card.add(findings, "growx, wmin 60");
-        return card;
-    }
-
     private void refresh() {
         List<Finding> found = LayoutFindings.of(desk.layout());
         plate.show(faces.of(desk.layout(), found));
@@ -161,24 +145,7 @@ final class LayoutPage extends JPanel {
         String file = desk.file().map(Path::toString).orElse(Text.of("layout.unsaved"));
         where.setText(file + " · " + desk.layout().format().wells() + " " + Text.of("wells") + " · "
                 + Text.of(desk.history().isUnsaved() ? "changed" : "saved"));
-        findings.removeAll();
-        for (Finding finding : found) {
-            JLabel sign = new JLabel(finding.good() ? Glyph.good(18) : Glyph.look(18));
-            sign.getAccessibleContext().setAccessibleName(Text.of(finding.good() ? "good" : "look"));
-            findings.add(sign, "top, gaptop 6");
-            findings.add(Labels.wrapped(finding.title(), false), "growx, wmin 60, gaptop 6, wrap");
-            if (!finding.text().isEmpty()) {
-                findings.add(Labels.wrapped(finding.text(), true), "skip 1, growx, wmin 60, wrap");
-            }
-            if (!finding.good() && !finding.wells().isEmpty()) {
-                JButton show = Fields.button(
-                        Text.of("layout.show", finding.wells().size()),
-                        () -> desk.selection().only(finding.wells()));
-                findings.add(show, "skip 1, wrap");
-            }
-        }
-        findings.revalidate();
-        findings.repaint();
+        findings.show(found);
         refreshSelection();
     }
 
@@ -242,60 +209,49 @@ final class LayoutPage extends JPanel {
         return Toolkit.getDefaultToolkit().getSystemClipboard();
     }
 
-    /** Saves under the known name, else asks for one. */
-    boolean save() {
-        rename();
-        Optional<Path> target = desk.file()
-                .or(() -> host.askSave(
-                        Text.of("layout.save"),
-                        Path.of("plate-layouts", fileName(desk.layout().name()) + ".yaml")));
-        if (target.isEmpty()) {
-            return false;
-        }
-        try {
-            desk.save(target.get());
-            host.savedLayout(target.get());
-            said.clear();
-            return true;
-        } catch (InputException e) {
-            said.problem(e.notices());
-        } catch (OutputException e) {
-            said.hint(String.valueOf(e.getMessage()));
-        }
-        return false;
+    private void save() {
+        save(() -> {});
     }
 
-    private static String fileName(String title) {
-        String plain = title.toLowerCase(java.util.Locale.ROOT).replaceAll("[^\\p{L}\\p{N}]+", "-");
-        return plain.replaceAll("^-|-$", "");
+    /** Saves under the known name, else asks for one, then goes on. */
+    void save(Runnable then) {
+        rename();
+        desk.file().or(() -> host.askSave(Text.of("layout.save"), suggested())).ifPresent(target -> save(target, then));
+    }
+
+    private Path suggested() {
+        String plain = FileNames.of(desk.layout().name());
+        return Path.of("plate-layouts", (plain.isEmpty() ? "layout" : plain) + ".yaml");
+    }
+
+    private void save(Path target, Runnable then) {
+        Layout layout = desk.layout();
+        host.jobs()
+                .run(
+                        said,
+                        Text.of("layout.saving"),
+                        progress -> {
+                            LayoutDesk.write(layout, target);
+                            return target;
+                        },
+                        written -> {
+                            desk.saved(layout, target);
+                            host.savedLayout(target);
+                            said.clear();
+                            then.run();
+                        },
+                        e -> said.offer(
+                                OutputWords.of(e),
+                                List.of(
+                                        new Said.Offer(Text.of("again"), () -> save(target, then)),
+                                        new Said.Offer(
+                                                Text.of("layout.elsewhere"),
+                                                () -> host.askSave(Text.of("layout.save"), suggested())
+                                                        .ifPresent(other -> save(other, then))))));
     }
 
     private void print() {
-        PrinterJob job = PrinterJob.getPrinterJob();
-        job.setPrintable((graphics, format, page) -> {
-            if (page > 0) {
-                return Printable.NO_SUCH_PAGE;
-            }
-            print((Graphics2D) graphics, format);
-            return Printable.PAGE_EXISTS;
-        });
-        try {
-            if (job.printDialog()) {
-                job.print();
-            }
-        } catch (PrinterException e) {
-            said.hint(Text.of("print.failed", String.valueOf(e.getMessage())));
-        }
-    }
-
-    private void print(Graphics2D g, PageFormat format) {
-        g.translate(format.getImageableX(), format.getImageableY());
-        g.drawString(desk.layout().name(), 0, 14);
-        double part = Math.min(
-                format.getImageableWidth() / plate.getWidth(), (format.getImageableHeight() - 24) / plate.getHeight());
-        g.translate(0, 24);
-        g.scale(part, part);
-        plate.print(g);
+        LayoutPrint.print(desk.layout(), shown, host, said);
     }
 
     LayoutDesk desk() {

@@ -6,59 +6,58 @@ import java.awt.EventQueue;
 import java.awt.Rectangle;
 import java.awt.event.WindowAdapter;
 import java.awt.event.WindowEvent;
-import java.awt.image.BufferedImage;
-import java.io.File;
-import java.nio.file.Files;
 import java.nio.file.Path;
-import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.Executor;
 import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
+import java.util.concurrent.ThreadFactory;
+import java.util.function.Consumer;
 import javax.swing.JComponent;
-import javax.swing.JFileChooser;
 import javax.swing.JFrame;
 import javax.swing.JOptionPane;
 import tallywell.desk.Examples;
 import tallywell.desk.LayoutDesk;
 import tallywell.desk.LayoutEdits;
+import tallywell.desk.LayoutShelf;
 import tallywell.desk.Recovery;
 import tallywell.desk.RunDesk;
 import tallywell.desk.RunDraft;
 import tallywell.desk.RunStore;
+import tallywell.desk.SafeFile;
 import tallywell.desk.Settings;
 import tallywell.desk.Shown;
-import tallywell.notice.InputException;
-import tallywell.notice.OutputException;
-import tallywell.plate.Layout;
 import tallywell.plate.PlateFormat;
 
 /** The one window: holds a page, opens and keeps work, asks before anything is lost. */
 final class MainWindow extends JFrame implements Host {
+    private static final String LAYOUTS = "plate-layouts";
+
     private final Path home;
     private final Shown shown;
     private final Settings settings;
-    private final Recovery recovery;
     private final Examples examples;
     private final RunStore store = new RunStore();
     private final Said startSaid = new Said();
-    private final ExecutorService back = Executors.newSingleThreadExecutor(task -> {
-        Thread thread = new Thread(task, "work");
-        thread.setDaemon(true);
-        return thread;
-    });
+    private final ExecutorService back = Executors.newSingleThreadExecutor(threads("work"));
+    private final ExecutorService files = Executors.newCachedThreadPool(threads("files"));
+    private final Jobs jobs = new Jobs(files, front());
+    private final Keeping keeping;
+    private final FileChoice choice;
     private Optional<RunPage> run = Optional.empty();
     private Optional<LayoutPage> layout = Optional.empty();
     private Optional<RunDesk> waiting = Optional.empty();
 
-    MainWindow(Path home, Shown shown) {
+    /** A window with settings that have been read already. */
+    MainWindow(Path home, Shown shown, Settings settings) {
         super(Text.of("app"));
         this.home = home;
         this.shown = shown;
-        settings = new Settings(home.resolve("settings.properties"));
-        recovery = new Recovery(home.resolve("unsaved"));
+        this.settings = settings;
+        keeping = new Keeping(new Recovery(home.resolve("unsaved")), back, front());
         examples = new Examples(home);
+        choice = new FileChoice(this, settings, home);
         setDefaultCloseOperation(DO_NOTHING_ON_CLOSE);
         addWindowListener(new WindowAdapter() {
             @Override
@@ -66,58 +65,49 @@ final class MainWindow extends JFrame implements Host {
                 quit();
             }
         });
-        setIconImage(icon());
+        setIconImages(AppIcon.images());
         setMinimumSize(new Dimension(960, 600));
         Rectangle screen = getGraphicsConfiguration().getBounds();
         setSize(Math.min(1440, screen.width), Math.min(900, screen.height));
         setLocationRelativeTo(null);
+        makeFolders();
         showStart();
+    }
+
+    private static ThreadFactory threads(String name) {
+        return task -> {
+            Thread thread = new Thread(task, name);
+            thread.setDaemon(true);
+            return thread;
+        };
+    }
+
+    /** Dialogs suggest these folders, so they have to be there. */
+    private void makeFolders() {
+        jobs.aside(
+                startSaid,
+                progress -> {
+                    SafeFile.folder(home.resolve("runs"));
+                    SafeFile.folder(home.resolve(LAYOUTS));
+                    return home;
+                },
+                made -> {});
     }
 
     /** Offers what was kept when the program ended without saving. */
     void offerKept() {
-        back.execute(() -> {
-            try {
-                Optional<RunDraft> keptRun = recovery.run();
-                Optional<Layout> keptLayout = recovery.layout();
-                front().execute(() -> offer(keptRun, keptLayout));
-            } catch (InputException e) {
-                front().execute(() -> startSaid.problem(e.notices()));
+        keeping.offer(startSaid, new Keeping.Opening() {
+            @Override
+            public void layout(LayoutDesk desk) {
+                openLayout(desk);
+            }
+
+            @Override
+            public RunDesk emptyRun() {
+                openRun(RunDraft.EMPTY);
+                return run.orElseThrow().desk();
             }
         });
-    }
-
-    private void offer(Optional<RunDraft> keptRun, Optional<Layout> keptLayout) {
-        keptLayout.ifPresent(kept -> startSaid.offer(Text.of("kept.layout", kept.name()), Text.of("kept.open"), () -> {
-            LayoutDesk desk = new LayoutDesk(LayoutEdits.empty(kept.name(), kept.format()), Optional.empty());
-            openLayout(desk);
-            desk.history().edit(kept, Text.of("kept.edit"));
-        }));
-        keptRun.ifPresent(kept -> startSaid.offer(
-                Text.of("kept.run", kept.title().isEmpty() ? Text.of("run.untitled") : kept.title()),
-                Text.of("kept.open"),
-                () -> {
-                    openRun(RunDraft.EMPTY);
-                    run.ifPresent(page -> page.desk().history().edit(kept, Text.of("kept.edit")));
-                }));
-    }
-
-    private static BufferedImage icon() {
-        BufferedImage image = new BufferedImage(64, 64, BufferedImage.TYPE_INT_ARGB);
-        var g = image.createGraphics();
-        g.setRenderingHint(java.awt.RenderingHints.KEY_ANTIALIASING, java.awt.RenderingHints.VALUE_ANTIALIAS_ON);
-        g.setColor(Palette.LIGHT.accent());
-        g.fillRoundRect(2, 2, 60, 60, 20, 20);
-        int[] sizes = {6, 10, 14, 10, 14, 18, 14, 18, 22};
-        g.setColor(Palette.LIGHT.paper());
-        for (int i = 0; i < sizes.length; i++) {
-            int x = 14 + i % 3 * 18;
-            int y = 14 + i / 3 * 18;
-            int size = Math.min(15, sizes[i]);
-            g.fillRoundRect(x - size / 2, y - size / 2, size, size, 6, 6);
-        }
-        g.dispose();
-        return image;
     }
 
     private void page(JComponent page) {
@@ -133,25 +123,23 @@ final class MainWindow extends JFrame implements Host {
         layout = Optional.empty();
         setTitle(Text.of("app"));
         StartPage page = new StartPage(new Beginnings(), this, startSaid);
-        page.setTransferHandler(new FileDrop(files -> {
+        page.setTransferHandler(new FileDrop(dropped -> {
             openRun(RunDraft.EMPTY);
-            run.ifPresent(opened -> opened.take(files));
+            run.ifPresent(opened -> opened.take(dropped));
         }));
         page(page);
     }
 
     @Override
     public void start() {
-        if (layout.isPresent() && waiting.isPresent()) {
-            if (mayLeave()) {
+        leave(() -> {
+            if (layout.isPresent() && waiting.isPresent()) {
                 backToRun();
+            } else {
+                startSaid.clear();
+                showStart();
             }
-            return;
-        }
-        if (mayLeave()) {
-            startSaid.clear();
-            showStart();
-        }
+        });
     }
 
     /** From drawing a layout back to the run that it is for. */
@@ -165,12 +153,13 @@ final class MainWindow extends JFrame implements Host {
         showRun(desk);
     }
 
-    /** Whether the present page may go: nothing unsaved, or saved now, or given up. */
-    private boolean mayLeave() {
+    /** Goes on once the present page may go: nothing unsaved, or saved now, or given up. */
+    private void leave(Runnable then) {
         boolean unsaved = run.map(page -> page.desk().history().isUnsaved()).orElse(false)
                 || layout.map(page -> page.desk().history().isUnsaved()).orElse(false);
         if (!unsaved) {
-            return true;
+            then.run();
+            return;
         }
         Object[] answers = {Text.of("leave.save"), Text.of("leave.drop"), Text.of("leave.stay")};
         int answer = JOptionPane.showOptionDialog(
@@ -183,52 +172,58 @@ final class MainWindow extends JFrame implements Host {
                 answers,
                 answers[0]);
         if (answer == 0) {
-            return run.map(RunPage::save).orElse(true)
-                    && layout.map(LayoutPage::save).orElse(true);
+            run.ifPresent(page -> page.save(then));
+            layout.ifPresent(page -> page.save(then));
+        } else if (answer == 1) {
+            keeping.forget(startSaid);
+            then.run();
         }
-        if (answer == 1) {
-            forget();
-            return true;
-        }
-        return false;
-    }
-
-    private void forget() {
-        back.execute(() -> {
-            try {
-                recovery.forget();
-            } catch (OutputException e) {
-                front().execute(() -> startSaid.hint(String.valueOf(e.getMessage())));
-            }
-        });
     }
 
     private void quit() {
-        if (!mayLeave()) {
-            return;
-        }
-        saveSettings();
+        leave(() -> jobs.run(
+                startSaid,
+                Text.of("start.closing"),
+                progress -> {
+                    settings.save();
+                    return home;
+                },
+                saved -> end(),
+                e -> end()));
+    }
+
+    private void end() {
         back.shutdown();
+        files.shutdown();
         dispose();
     }
 
     private void saveSettings() {
-        try {
-            settings.save();
-        } catch (OutputException e) {
-            startSaid.hint(String.valueOf(e.getMessage()));
-        }
+        jobs.aside(
+                startSaid,
+                progress -> {
+                    settings.save();
+                    return home;
+                },
+                saved -> {});
     }
 
     @Override
     public void openRun(RunDraft draft) {
-        RunDesk desk = new RunDesk(draft, back, front());
-        keepEdits(desk);
+        List<Path> folders = settings.known("layout").stream()
+                .map(Path::getParent)
+                .filter(java.util.Objects::nonNull)
+                .distinct()
+                .toList();
+        List<Path> shelf = new java.util.ArrayList<>(List.of(home.resolve(LAYOUTS)));
+        shelf.addAll(folders);
+        RunDesk desk = new RunDesk(draft, back, front(), new LayoutShelf(shelf));
         showRun(desk);
     }
 
     private void showRun(RunDesk desk) {
         RunPage page = new RunPage(desk, this);
+        keeping.keep(desk, page.said());
         run = Optional.of(page);
         layout = Optional.empty();
         setTitle(Text.of("app") + " – "
@@ -238,67 +233,28 @@ final class MainWindow extends JFrame implements Host {
         page(page);
     }
 
-    /** Every edit is kept at once; what is saved needs no keeping. */
-    private void keepEdits(RunDesk desk) {
-        desk.history().onChange(() -> {
-            RunDraft draft = desk.draft();
-            boolean unsaved = desk.history().isUnsaved();
-            back.execute(() -> {
-                try {
-                    if (unsaved) {
-                        recovery.keep(draft);
-                    } else {
-                        recovery.forget();
-                    }
-                } catch (OutputException e) {
-                    front().execute(() -> run.ifPresent(page -> page.said().hint(String.valueOf(e.getMessage()))));
-                }
-            });
-        });
-    }
-
     @Override
     public void openRun(Path file) {
-        if (!mayLeave()) {
-            return;
-        }
-        open(file, page -> {});
+        leave(() -> open(file, page -> {}));
     }
 
-    private void open(Path file, java.util.function.Consumer<RunPage> then) {
-        back.execute(() -> {
-            try {
-                RunDraft draft = store.open(file);
-                front().execute(() -> {
+    private void open(Path file, Consumer<RunPage> then) {
+        jobs.run(
+                run.map(RunPage::said).orElse(startSaid),
+                Text.of("run.opening"),
+                progress -> store.open(file),
+                draft -> {
                     settings.opened("run", file);
                     openRun(draft);
                     run.ifPresent(then);
                 });
-            } catch (InputException e) {
-                front().execute(() -> run.map(RunPage::said).orElse(startSaid).problem(e.notices()));
-            }
-        });
     }
 
     @Override
     public void openLayout(LayoutDesk desk) {
         waiting = run.map(RunPage::desk);
         LayoutPage page = new LayoutPage(desk, shown, this);
-        desk.history().onChange(() -> {
-            Layout drawn = desk.layout();
-            boolean unsaved = desk.history().isUnsaved();
-            back.execute(() -> {
-                try {
-                    if (unsaved) {
-                        recovery.keep(drawn);
-                    } else {
-                        recovery.forget();
-                    }
-                } catch (OutputException e) {
-                    front().execute(() -> page.said().hint(String.valueOf(e.getMessage())));
-                }
-            });
-        });
+        keeping.keep(desk, page.said());
         run = Optional.empty();
         layout = Optional.of(page);
         setTitle(Text.of("app") + " – " + desk.layout().name());
@@ -307,62 +263,21 @@ final class MainWindow extends JFrame implements Host {
 
     @Override
     public void openLayout(Path file) {
-        back.execute(() -> {
-            try {
-                LayoutDesk desk = LayoutDesk.open(file);
-                front().execute(() -> openLayout(desk));
-            } catch (InputException e) {
-                front().execute(() -> startSaid.problem(e.notices()));
-            }
-        });
+        jobs.run(
+                run.map(RunPage::said).orElse(startSaid),
+                Text.of("layout.opening"),
+                progress -> LayoutDesk.open(file),
+                this::openLayout);
     }
 
     @Override
     public List<Path> askOpen(String title) {
-        JFileChooser chooser = new JFileChooser(lastFolder().toFile());
-        chooser.setDialogTitle(title);
-        chooser.setMultiSelectionEnabled(true);
-        List<Path> files = new ArrayList<>();
-        if (chooser.showOpenDialog(this) == JFileChooser.APPROVE_OPTION) {
-            for (File file : chooser.getSelectedFiles()) {
-                files.add(file.toPath());
-            }
-        }
-        return files;
-    }
-
-    private Path lastFolder() {
-        return settings.recent("run").stream()
-                .map(Path::getParent)
-                .filter(java.util.Objects::nonNull)
-                .findFirst()
-                .orElse(home);
+        return choice.open(title);
     }
 
     @Override
     public Optional<Path> askSave(String title, Path suggested) {
-        Path start = home.resolve(suggested);
-        JFileChooser chooser = new JFileChooser();
-        chooser.setDialogTitle(title);
-        try {
-            Files.createDirectories(start.getParent() == null ? home : start.getParent());
-        } catch (java.io.IOException e) {
-            startSaid.hint(String.valueOf(e.getMessage()));
-        }
-        chooser.setSelectedFile(start.toFile());
-        if (chooser.showSaveDialog(this) != JFileChooser.APPROVE_OPTION) {
-            return Optional.empty();
-        }
-        Path chosen = chooser.getSelectedFile().toPath();
-        boolean replace = !Files.exists(chosen)
-                || JOptionPane.showConfirmDialog(
-                                this,
-                                Text.of("save.replace", chosen.getFileName()),
-                                title,
-                                JOptionPane.OK_CANCEL_OPTION,
-                                JOptionPane.WARNING_MESSAGE)
-                        == JOptionPane.OK_OPTION;
-        return replace ? Optional.of(chosen) : Optional.empty();
+        return choice.save(title, suggested);
     }
 
     @Override
@@ -380,6 +295,11 @@ final class MainWindow extends JFrame implements Host {
     @Override
     public Executor back() {
         return back;
+    }
+
+    @Override
+    public Jobs jobs() {
+        return jobs;
     }
 
     @Override
@@ -410,18 +330,19 @@ final class MainWindow extends JFrame implements Host {
         return layout;
     }
 
+    Said startSaid() {
+        return startSaid;
+    }
+
     /** What the start page begins. */
     private final class Beginnings implements StartPage.Begin {
         @Override
         public void example() {
-            back.execute(() -> {
-                try {
-                    Path file = examples.layOut(Examples.FIRST);
-                    front().execute(() -> open(file, this::guide));
-                } catch (OutputException e) {
-                    front().execute(() -> startSaid.hint(String.valueOf(e.getMessage())));
-                }
-            });
+            jobs.run(
+                    startSaid,
+                    Text.of("start.laying"),
+                    progress -> examples.layOut(Examples.FIRST),
+                    file -> open(file, this::guide));
         }
 
         private void guide(RunPage page) {
@@ -459,15 +380,11 @@ final class MainWindow extends JFrame implements Host {
 
         @Override
         public void practice() {
-            back.execute(() -> {
-                try {
-                    Path file = examples.layOut("cider-l-malic");
-                    front().execute(() ->
-                            startSaid.hint(Text.of("start.practice.at", String.valueOf(file.getParent()))));
-                } catch (OutputException e) {
-                    front().execute(() -> startSaid.hint(String.valueOf(e.getMessage())));
-                }
-            });
+            jobs.run(
+                    startSaid,
+                    Text.of("start.laying"),
+                    progress -> examples.layOut("cider-l-malic"),
+                    file -> startSaid.hint(Text.of("start.practice.at", String.valueOf(file.getParent()))));
         }
 
         @Override
@@ -475,8 +392,8 @@ final class MainWindow extends JFrame implements Host {
             settings.look(look);
             settings.size(size);
             saveSettings();
-            EventQueue.invokeLater(() -> {
-                Desktop.theme(settings);
+            jobs.aside(startSaid, progress -> Desktop.isDark(settings), dark -> {
+                Theme.install(dark, Desktop.size(settings));
                 showStart();
             });
         }

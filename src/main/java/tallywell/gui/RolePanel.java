@@ -19,6 +19,7 @@ import tallywell.desk.Filling;
 import tallywell.desk.LayoutDesk;
 import tallywell.desk.LayoutEdits;
 import tallywell.desk.Replicates;
+import tallywell.desk.RoleFaces;
 import tallywell.desk.Shown;
 import tallywell.desk.WellFace;
 import tallywell.notice.InputException;
@@ -150,9 +151,16 @@ final class RolePanel extends Card {
         JCheckBox without = new JCheckBox(Text.of("layout.without"));
         without.setOpaque(false);
         panel.add(without, "span 2, wrap");
+        Supplier<String> group = group(panel);
+        return () -> desk.paint(new Content.Blank("", group.get(), !without.isSelected()), Text.of("edit.blanks"));
+    }
+
+    /** The group of blanks that a role belongs to; empty for the common one. */
+    private static Supplier<String> group(JPanel panel) {
         JTextField group = Fields.text(panel, Text.of("layout.group"), "");
-        return () -> desk.paint(
-                new Content.Blank("", group.getText().strip(), !without.isSelected()), Text.of("edit.blanks"));
+        group.setName("group");
+        group.putClientProperty("JTextField.placeholderText", Text.of("layout.group.none"));
+        return () -> group.getText().strip();
     }
 
     private Details standard(JPanel panel) {
@@ -163,14 +171,18 @@ final class RolePanel extends Card {
                 Text.of("layout.series"), () -> SeriesDialog.ask(this, shown).ifPresent(levels::setText));
         panel.add(series, "skip 1, wrap");
         Supplier<Filling> filling = filling(panel, 2);
+        Supplier<String> group = group(panel);
         return () -> {
             List<Quantity> read = LayoutEdits.levels(pointed(levels.getText()));
             if (read.size() == 1 && !filling.get().keep()) {
-                desk.paint(new Content.Standard("", "", PerAnalyte.single(read.get(0))), Text.of("edit.standards"));
+                desk.paint(
+                        new Content.Standard("", group.get(), PerAnalyte.single(read.get(0))),
+                        Text.of("edit.standards"));
                 return;
             }
             desk.edit(
-                    layout -> LayoutEdits.fillStandards(layout, desk.selection().wells(), read, filling.get()),
+                    layout -> LayoutEdits.fillStandards(
+                            layout, desk.selection().wells(), read, group.get(), filling.get()),
                     Text.of("edit.standards"));
         };
     }
@@ -184,6 +196,7 @@ final class RolePanel extends Card {
         JTextField assigned = Fields.text(panel, Text.of("layout.assigned"), "");
         JTextField tolerance = Fields.text(panel, Text.of("layout.tolerance"), "10 %");
         JTextField dilution = Fields.text(panel, Text.of("layout.dilution"), "1");
+        Supplier<String> group = group(panel);
         return () -> {
             PerAnalyte value = assigned.getText().isBlank()
                     ? PerAnalyte.none()
@@ -193,20 +206,24 @@ final class RolePanel extends Card {
                     ? Optional.empty()
                     : Optional.of(quantity(tolerance.getText(), Kind.RATIO, Kind.CONCENTRATION, Kind.CONTENT));
             desk.paint(
-                    new Content.Control("", "", name.getText().strip(), value, allowed, dilution(dilution.getText())),
+                    new Content.Control(
+                            "", group.get(), name.getText().strip(), value, allowed, dilution(dilution.getText())),
                     Text.of("edit.controls"));
         };
     }
 
     private Details sampleBlank(JPanel panel) {
         JSpinner of = Fields.number(panel, Text.of("layout.of"), 1, 1, MOST_SLOTS);
-        return () -> desk.paint(new Content.SampleBlank("", "", Fields.value(of)), Text.of("edit.sample-blanks"));
+        Supplier<String> group = group(panel);
+        return () ->
+                desk.paint(new Content.SampleBlank("", group.get(), Fields.value(of)), Text.of("edit.sample-blanks"));
     }
 
     private Details spike(JPanel panel) {
         JSpinner of = Fields.number(panel, Text.of("layout.of"), 1, 1, MOST_SLOTS);
         JTextField added = Fields.text(panel, Text.of("layout.added"), shown.plain(0.1) + " g/L");
         JTextField fraction = Fields.text(panel, Text.of("layout.fraction"), "0 %");
+        Supplier<String> group = group(panel);
         return () -> {
             double part = quantity(fraction.getText(), Kind.RATIO).base();
             if (!(part >= 0 && part < 1)) {
@@ -215,7 +232,7 @@ final class RolePanel extends Card {
             }
             PerAnalyte rise = PerAnalyte.single(
                     quantity(added.getText(), Kind.CONCENTRATION, Kind.AMOUNT_CONCENTRATION, Kind.CONTENT));
-            desk.paint(new Content.Spike("", "", Fields.value(of), rise, part), Text.of("edit.spikes"));
+            desk.paint(new Content.Spike("", group.get(), Fields.value(of), rise, part), Text.of("edit.spikes"));
         };
     }
 
@@ -263,7 +280,10 @@ final class RolePanel extends Card {
 
     private void refresh() {
         Map<WellFace.Shape, Integer> counts = new EnumMap<>(WellFace.Shape.class);
-        desk.layout().wells().forEach((well, content) -> counts.merge(shape(content), 1, Integer::sum));
+        desk.layout()
+                .wells()
+                .forEach(
+                        (well, content) -> counts.merge(RoleFaces.shape(content).ofRole(), 1, Integer::sum));
         choices.forEach((shape, choice) -> {
             int wells = counts.getOrDefault(shape, 0);
             String more = shape == WellFace.Shape.SAMPLE
@@ -274,24 +294,5 @@ final class RolePanel extends Card {
         int selected = desk.selection().wells().size();
         apply.setEnabled(selected > 0);
         apply.setText(selected == 0 ? Text.of("layout.select.short") : Text.of("layout.apply." + chosen, selected));
-    }
-
-    private static WellFace.Shape shape(Content content) {
-        if (content instanceof Content.Sample) {
-            return WellFace.Shape.SAMPLE;
-        }
-        if (content instanceof Content.Blank) {
-            return WellFace.Shape.BLANK;
-        }
-        if (content instanceof Content.Standard) {
-            return WellFace.Shape.STANDARD;
-        }
-        if (content instanceof Content.Control) {
-            return WellFace.Shape.CONTROL;
-        }
-        if (content instanceof Content.SampleBlank) {
-            return WellFace.Shape.SAMPLE_BLANK;
-        }
-        return content instanceof Content.Spike ? WellFace.Shape.SPIKE : WellFace.Shape.UNUSED;
     }
 }

@@ -1,6 +1,7 @@
 package tallywell.gui;
 
 import java.nio.file.Path;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.Consumer;
@@ -14,9 +15,9 @@ import tallywell.desk.Origin;
 import tallywell.desk.RunDesk;
 import tallywell.desk.RunDraft;
 import tallywell.desk.RunStore;
+import tallywell.desk.SampleTable;
 import tallywell.method.AssayMethod;
 import tallywell.method.SampleList;
-import tallywell.notice.InputException;
 import tallywell.plate.Content;
 import tallywell.plate.Layout;
 
@@ -38,9 +39,6 @@ final class RunTrays extends JPanel {
         this.host = host;
         this.said = said;
         setOpaque(false);
-        for (String id : store.builtIn()) {
-            method.action(title(id), () -> builtIn(id));
-        }
         method.action(Text.of("method.change"), this::changeMethod);
         method.action(Text.of("tray.open"), () -> taker.accept(host.askOpen(Text.of("tray.method"))));
         layout.action(Text.of("tray.open"), () -> taker.accept(host.askOpen(Text.of("tray.layout"))));
@@ -53,45 +51,56 @@ final class RunTrays extends JPanel {
         readings.action(Text.of("tray.open.several"), () -> taker.accept(host.askOpen(Text.of("tray.readings"))));
         readings.action(
                 Text.of("readings.type"),
-                () -> TypedReadings.ask(this, desk.draft(), host).ifPresent(file -> taker.accept(List.of(file))));
+                () -> TypedReadings.ask(this, desk.draft(), host, said, file -> taker.accept(List.of(file))));
         readings.action(Text.of("readings.look"), this::showReadings);
         readings.action(Text.of("readings.swap"), desk::reverseReadings);
+        builtInMethods();
         add(method);
         add(layout);
         add(samples);
         add(readings);
     }
 
-    private String title(String id) {
-        try {
-            return Text.of("method.builtin", store.builtIn(id).value().title());
-        } catch (InputException e) {
-            throw new IllegalStateException("the program file is damaged: " + id, e);
-        }
+    /** The built-in methods go on top of the menu as soon as they are read. */
+    private void builtInMethods() {
+        host.jobs()
+                .aside(
+                        said,
+                        progress -> {
+                            List<Origin<AssayMethod>> methods = new ArrayList<>();
+                            for (String id : store.builtIn()) {
+                                methods.add(store.builtIn(id));
+                            }
+                            return methods;
+                        },
+                        methods -> {
+                            for (int i = 0; i < methods.size(); i++) {
+                                Origin<AssayMethod> each = methods.get(i);
+                                String title =
+                                        Text.of("method.builtin", each.value().title());
+                                method.action(i, title, () -> take(each));
+                            }
+                        });
     }
 
-    private void builtIn(String id) {
-        try {
-            Origin<AssayMethod> chosen = store.builtIn(id);
-            desk.history().edit(desk.draft().withMethod(chosen), Text.of("edit.method"));
-        } catch (InputException e) {
-            said.problem(e.notices());
-        }
+    private void take(Origin<AssayMethod> chosen) {
+        desk.history().edit(desk.draft().withMethod(chosen), Text.of("edit.method"));
     }
 
-    private void changeMethod() {
+    /** Opens the form of the method. */
+    void changeMethod() {
         if (desk.draft().method().isEmpty()) {
             said.hint(Text.of("method.first"));
             return;
         }
-        try {
-            Origin<AssayMethod> from = desk.draft().method().get();
-            MethodDialog.ask(this, from.value(), store.text(from), host.shown())
-                    .ifPresent(
-                            changed -> desk.history().edit(desk.draft().withMethod(changed), Text.of("edit.method")));
-        } catch (InputException e) {
-            said.problem(e.notices());
-        }
+        Origin<AssayMethod> from = desk.draft().method().get();
+        host.jobs()
+                .run(
+                        said,
+                        Text.of("method.reading"),
+                        progress -> store.text(from),
+                        text -> MethodDialog.ask(this, from.value(), text, host.shown())
+                                .ifPresent(this::take));
     }
 
     private void draw() {
@@ -108,14 +117,17 @@ final class RunTrays extends JPanel {
             said.hint(Text.of("samples.layout"));
             return;
         }
-        SampleDialog.ask(this, desk.draft(), host.shown()).ifPresent(this::samples);
+        RunDraft draft = desk.draft();
+        host.jobs()
+                .run(
+                        said,
+                        Text.of("samples.reading"),
+                        progress -> SampleTable.of(draft, host.shown()),
+                        table -> SampleDialog.ask(this, table, host.shown()).ifPresent(this::samples));
     }
 
-    private void samples(SampleList list) {
-        desk.history()
-                .edit(
-                        desk.draft().withSamples(Optional.of(Origin.unsaved(Text.of("samples.typed"), list))),
-                        Text.of("edit.samplelist"));
+    private void samples(Origin<SampleList> typed) {
+        desk.history().edit(desk.draft().withSamples(Optional.of(typed)), Text.of("edit.samplelist"));
     }
 
     void showReadings() {

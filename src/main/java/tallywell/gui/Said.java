@@ -1,69 +1,169 @@
 package tallywell.gui;
 
 import java.awt.Color;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.stream.Collectors;
 import javax.swing.JButton;
 import javax.swing.JLabel;
+import javax.swing.JPanel;
+import javax.swing.JProgressBar;
 import javax.swing.JTextArea;
 import net.miginfocom.swing.MigLayout;
 import tallywell.notice.Notice;
 
-/** A line above the work that says what went wrong or what to do, until the next step; it never blocks. */
+/** A line above the work that says what went wrong, what goes on or what to do, until the next step; it never blocks. */
 final class Said extends Card {
-    private final JLabel icon = new JLabel(Glyph.look(18));
+    private static final String BESIDE = "cell 2 0";
+    private static final String BELOW = "cell 1 1 3 1, growx 0, wmin 0";
+    private static final int MOST_BESIDE = 44;
+
     private final JTextArea text = Labels.wrapped("", false);
-    private final JButton offer = new JButton();
-    private Runnable offered = () -> {};
+    private final JProgressBar bar = new JProgressBar();
+    private final JPanel offers = new JPanel(new MigLayout("insets 0, gap 6, hidemode 3", "", ""));
+    private final JButton close = Fields.button(Text.of("said.close"), this::close);
+    private final JButton cancel = Fields.button(Text.of("job.cancel"), this::cancel);
+    private Runnable cancelled = () -> {};
+    private Runnable closed = () -> {};
+    private boolean busy;
+
+    /**
+     * Something that can be done about it.
+     *
+     * @param words of its button
+     * @param action what the button does
+     */
+    record Offer(String words, Runnable action) {}
 
     Said() {
-        super(new MigLayout("insets 8 12 8 12, fillx, hidemode 3", "[][grow, fill][]", "[]"));
-        add(icon, "top");
-        add(text, "wmin 100");
-        offer.addActionListener(event -> offered.run());
-        offer.setVisible(false);
-        add(offer);
-        JButton close = Fields.button(Text.of("said.close"), this::clear);
-        add(close);
+        super(new MigLayout("insets 8 12 8 12, fillx, hidemode 3", "[][grow, fill][][]", "[][]"));
+        add(new JLabel(Glyph.look(18)), "cell 0 0");
+        add(text, "cell 1 0, wmin 100");
+        add(bar, "cell 2 0, w 160!");
+        offers.setOpaque(false);
+        add(cancel, "cell 3 0");
+        add(close, "cell 3 0");
+        add(offers, BESIDE);
+        cancel.setName("cancel");
         text.setName("said");
+        bar.getAccessibleContext().setAccessibleName(Text.of("job.progress"));
         setVisible(false);
     }
 
     @Override
     Color edge() {
-        return Palette.now().attention();
+        return busy ? Palette.now().edge() : Palette.now().attention();
     }
 
     void problem(List<Notice> notices) {
-        say(notices.stream()
+        hint(inWords(notices));
+    }
+
+    private static String inWords(List<Notice> notices) {
+        return notices.stream()
                 .map(Notice::toString)
                 .map(line -> line.isEmpty() ? line : Character.toUpperCase(line.charAt(0)) + line.substring(1))
                 .limit(6)
-                .collect(Collectors.joining("\n")));
+                .collect(Collectors.joining("\n"));
     }
 
     void hint(String words) {
-        say(words);
+        offer(words, List.of());
     }
 
     /** Says something and offers the cure. */
     void offer(String words, String cure, Runnable action) {
+        offer(words, List.of(new Offer(cure, action)));
+    }
+
+    /** Says something and offers what can be done. */
+    void offer(String words, List<Offer> cures) {
+        offer(words, cures, () -> {});
+    }
+
+    /**
+     * Says something and offers what can be done.
+     *
+     * @param whenClosed what happens when it is put away without a choice
+     */
+    void offer(String words, List<Offer> cures, Runnable whenClosed) {
+        busy = false;
+        closed = whenClosed;
         say(words);
-        offer.setText(cure);
-        offered = () -> {
+        List<JButton> buttons = new ArrayList<>();
+        for (Offer each : cures) {
+            JButton button = Fields.button(each.words(), () -> {
+                clear();
+                each.action().run();
+            });
+            button.setName("offer");
+            buttons.add(button);
+        }
+        offers.removeAll();
+        buttons.forEach(offers::add);
+        int letters = cures.stream().mapToInt(each -> each.words().length()).sum();
+        boolean beside = cures.size() <= 2 && letters <= MOST_BESIDE;
+        ((MigLayout) getLayout()).setComponentConstraints(offers, beside ? BESIDE : BELOW);
+        offers.setVisible(!buttons.isEmpty());
+        parts();
+    }
+
+    /** Says what goes on, with a way to stop it. */
+    void busy(String words, Runnable cancelling) {
+        busy = true;
+        cancelled = cancelling;
+        bar.setIndeterminate(true);
+        say(words);
+        parts();
+    }
+
+    /** How far it has come. */
+    void progress(String words, int done, int of) {
+        if (busy) {
+            bar.setIndeterminate(false);
+            bar.setMaximum(of);
+            bar.setValue(done);
+            text.setText(words + " " + (done + 1) + " / " + of);
+        }
+    }
+
+    /** What went on is over. */
+    void idle() {
+        if (busy) {
+            busy = false;
             clear();
-            action.run();
-        };
-        offer.setVisible(true);
+        }
     }
 
     void clear() {
-        offer.setVisible(false);
+        busy = false;
+        offers.removeAll();
+        offers.setVisible(false);
         setVisible(false);
     }
 
+    private void close() {
+        clear();
+        closed.run();
+    }
+
+    private void cancel() {
+        busy = false;
+        cancelled.run();
+    }
+
+    private void parts() {
+        bar.setVisible(busy);
+        cancel.setVisible(busy);
+        close.setVisible(!busy);
+        if (busy) {
+            offers.setVisible(false);
+        }
+        revalidate();
+        repaint();
+    }
+
     private void say(String words) {
-        offer.setVisible(false);
         text.setText(words);
         text.getAccessibleContext().setAccessibleName(words);
         setVisible(true);
@@ -72,5 +172,9 @@ final class Said extends Card {
 
     String words() {
         return isVisible() ? text.getText() : "";
+    }
+
+    boolean isBusy() {
+        return busy;
     }
 }

@@ -10,8 +10,8 @@ import javax.swing.JPanel;
 import javax.swing.JScrollPane;
 import net.miginfocom.swing.MigLayout;
 import tallywell.desk.Origin;
-import tallywell.desk.RunDraft;
 import tallywell.desk.SampleRows;
+import tallywell.desk.SampleTable;
 import tallywell.desk.Shown;
 import tallywell.method.SampleList;
 import tallywell.notice.InputException;
@@ -22,10 +22,10 @@ final class SampleDialog extends JPanel {
     private final List<List<String>> rows;
     private final Shown shown;
 
-    SampleDialog(RunDraft draft, Shown shown) {
+    SampleDialog(List<List<String>> rows, Shown shown) {
         super(new MigLayout("insets 4, fill", "[grow, fill]", "[][grow, fill]"));
         this.shown = shown;
-        rows = SampleRows.of(draft.layout().map(Origin::value).orElseThrow().slots(), draft.sampleList(), shown);
+        this.rows = rows;
         List<String> headings = new ArrayList<>();
         for (String column : SampleRows.COLUMNS) {
             headings.add(Text.of("samples." + column));
@@ -41,13 +41,13 @@ final class SampleDialog extends JPanel {
         add(pane, "grow");
     }
 
-    SampleList samples() throws InputException {
+    Origin<SampleList> samples() throws InputException {
         grid.stop();
-        return SampleRows.list(rows, shown);
+        return SampleTable.list(Text.of("samples.typed"), rows, shown);
     }
 
-    static Optional<SampleList> ask(Component owner, RunDraft draft, Shown shown) {
-        SampleDialog panel = new SampleDialog(draft, shown);
+    static Optional<Origin<SampleList>> ask(Component owner, List<List<String>> rows, Shown shown) {
+        SampleDialog panel = new SampleDialog(rows, shown);
         while (JOptionPane.showConfirmDialog(
                         owner, panel, Text.of("samples.title"), JOptionPane.OK_CANCEL_OPTION, JOptionPane.PLAIN_MESSAGE)
                 == JOptionPane.OK_OPTION) {

@@ -23,6 +23,8 @@ import tallywell.desk.WellFace;
 /** Where one begins. */
 final class StartPage extends JPanel {
     private static final int MOST_RECENT = 5;
+    private static final int MOST_LAYOUTS = 3;
+    private static final String LINK = "span 2, growx, wrap";
 
     /** What can be begun. */
     interface Begin {
@@ -46,7 +48,7 @@ final class StartPage extends JPanel {
         add(Labels.wrapped(Text.of("start.about"), true), "span 2, growx, wmin 200, wrap 14");
         add(said, "span 2, growx, wrap");
         add(begins(begin), "grow");
-        add(guide(begin, host), "grow, wrap");
+        add(guide(begin, host, said), "grow, wrap");
         add(looks(begin, host), "span 2, growx");
     }
 
@@ -60,7 +62,7 @@ final class StartPage extends JPanel {
         return panel;
     }
 
-    private static JPanel guide(Begin begin, Host host) {
+    private static JPanel guide(Begin begin, Host host, Said said) {
         Card card = new Card(new MigLayout("insets 18, fillx, gapy 4, hidemode 3", "[24!][grow, fill]", ""));
         card.add(Labels.heading(Text.of("start.steps")), "span 2, wrap 6");
         for (int i = 1; i <= 5; i++) {
@@ -68,22 +70,26 @@ final class StartPage extends JPanel {
             card.add(Labels.wrapped(Text.of("start.step." + i), false), "wmin 120, wrap 6");
         }
         card.add(Fields.button(Text.of("start.practice"), begin::practice), "skip 1, growx 0, wrap 10");
-        List<Path> runs = host.settings().recent("run");
-        List<Path> layouts = host.settings().recent("layout");
-        if (!runs.isEmpty() || !layouts.isEmpty()) {
-            card.add(Labels.heading(Text.of("start.recent")), "span 2, wrap");
-        }
-        for (Path run : runs.subList(0, Math.min(MOST_RECENT, runs.size()))) {
-            card.add(link(run, () -> host.openRun(run)), "span 2, growx, wrap");
-        }
-        for (Path layout : layouts.subList(0, Math.min(3, layouts.size()))) {
-            card.add(link(layout, () -> openLayout(layout, host)), "span 2, growx, wrap");
-        }
+        recent(card, host, said);
         return card;
     }
 
-    private static void openLayout(Path file, Host host) {
-        host.openLayout(file);
+    /** What was worked on lately comes in as soon as it is known to be still there. */
+    private static void recent(Card card, Host host, Said said) {
+        Settings settings = host.settings();
+        host.jobs().aside(said, progress -> List.of(settings.recent("run"), settings.recent("layout")), found -> {
+            List<Path> runs = found.get(0);
+            List<Path> layouts = found.get(1);
+            if (!runs.isEmpty() || !layouts.isEmpty()) {
+                card.add(Labels.heading(Text.of("start.recent")), "span 2, wrap");
+            }
+            runs.stream().limit(MOST_RECENT).forEach(run -> card.add(link(run, () -> host.openRun(run)), LINK));
+            layouts.stream()
+                    .limit(MOST_LAYOUTS)
+                    .forEach(layout -> card.add(link(layout, () -> host.openLayout(layout)), LINK));
+            card.revalidate();
+            card.repaint();
+        });
     }
 
     private static JButton link(Path file, Runnable action) {

@@ -7,7 +7,11 @@ import java.util.List;
 import java.util.Locale;
 import java.util.concurrent.TimeUnit;
 
-/** Whether the system shows its windows dark. */
+/**
+ * Whether the system shows its windows dark. Windows keeps it in its registry, macOS in its global settings, desktops on Linux
+ * in the key {@code color-scheme} that the freedesktop portals hand on, older ones in the name of their theme. Asks other
+ * programs: not for the event thread.
+ */
 final class SystemLook {
     private static final long PATIENCE_MS = 400;
 
@@ -26,6 +30,10 @@ final class SystemLook {
         }
         if (name.contains("mac")) {
             return ask(List.of("defaults", "read", "-g", "AppleInterfaceStyle")).contains("Dark");
+        }
+        String scheme = ask(List.of("gsettings", "get", "org.gnome.desktop.interface", "color-scheme"));
+        if (scheme.contains("prefer-")) {
+            return scheme.contains("prefer-dark");
         }
         Object theme = Toolkit.getDefaultToolkit().getDesktopProperty("gnome.Net/ThemeName");
         return String.valueOf(theme).toLowerCase(Locale.ROOT).contains("dark");

@@ -46,6 +46,14 @@ final class Tray extends JButton {
         return this;
     }
 
+    /** Puts something that can be done at a place in the menu. */
+    Tray action(int at, String text, Runnable action) {
+        JMenuItem item = new JMenuItem(text);
+        item.addActionListener(event -> action.run());
+        menu.insert(item, at);
+        return this;
+    }
+
     JPopupMenu menu() {
         return menu;
     }

@@ -6,6 +6,7 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.function.Consumer;
 import javax.swing.JOptionPane;
 import javax.swing.JPanel;
 import javax.swing.JScrollPane;
@@ -17,8 +18,6 @@ import tallywell.desk.Origin;
 import tallywell.desk.RoleFaces;
 import tallywell.desk.RunDraft;
 import tallywell.desk.TypedPlate;
-import tallywell.notice.InputException;
-import tallywell.notice.OutputException;
 import tallywell.plate.Well;
 
 /** Readings without an export: pasted from anywhere, or typed well by well from a photometer. */
@@ -53,27 +52,37 @@ final class TypedReadings extends JPanel {
         add(tabs, "span 2, grow");
     }
 
-    /** Puts what was typed or pasted into a file. */
-    Path file() throws InputException, OutputException {
-        grid.stop();
-        String text = tabs.getSelectedIndex() == 1
-                ? pasted.getText()
-                : TypedPlate.csv(wells, rows.stream().map(row -> row.get(1)).toList(), host.shown());
-        return TypedPlate.file(host.home().resolve("readings"), name.getText(), text);
+    /** Asks for readings and puts them into a file; what was typed stays there until it can be read. */
+    static void ask(Component owner, RunDraft draft, Host host, Said said, Consumer<Path> taker) {
+        new TypedReadings(draft, host).ask(owner, said, taker);
     }
 
-    static Optional<Path> ask(Component owner, RunDraft draft, Host host) {
-        TypedReadings panel = new TypedReadings(draft, host);
-        while (JOptionPane.showConfirmDialog(
-                        owner, panel, Text.of("typed.title"), JOptionPane.OK_CANCEL_OPTION, JOptionPane.PLAIN_MESSAGE)
-                == JOptionPane.OK_OPTION) {
-            try {
-                return Optional.of(panel.file());
-            } catch (InputException | OutputException e) {
-                JOptionPane.showMessageDialog(
-                        owner, String.valueOf(e.getMessage()), Text.of("typed.title"), JOptionPane.WARNING_MESSAGE);
-            }
+    private void ask(Component owner, Said said, Consumer<Path> taker) {
+        int answer = JOptionPane.showConfirmDialog(
+                owner, this, Text.of("typed.title"), JOptionPane.OK_CANCEL_OPTION, JOptionPane.PLAIN_MESSAGE);
+        if (answer == JOptionPane.OK_OPTION) {
+            Path folder = host.home().resolve("readings");
+            String called = name.getText();
+            grid.stop();
+            boolean list = tabs.getSelectedIndex() == 0;
+            List<String> typed = rows.stream().map(row -> row.get(1)).toList();
+            String other = pasted.getText();
+            host.jobs()
+                    .run(
+                            said,
+                            Text.of("typed.saving"),
+                            progress -> TypedPlate.file(
+                                    folder, called, list ? TypedPlate.csv(wells, typed, host.shown()) : other),
+                            taker,
+                            e -> said.hint(OutputWords.of(e)),
+                            e -> {
+                                JOptionPane.showMessageDialog(
+                                        owner,
+                                        String.valueOf(e.getMessage()),
+                                        Text.of("typed.title"),
+                                        JOptionPane.WARNING_MESSAGE);
+                                ask(owner, said, taker);
+                            });
         }
-        return Optional.empty();
     }
 }

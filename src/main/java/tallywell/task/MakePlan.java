@@ -58,6 +58,11 @@ public final class MakePlan {
      */
     public record Outcome(String line, List<Notice> notices, List<Path> written) {}
 
+    /** Plans a run, to be looked at; nothing is written. */
+    public Plan plan(Path run) throws InputException {
+        return Planner.plan(loader.wanted(run, new LinkedHashMap<>()));
+    }
+
     /**
      * Plans and writes.
      *

@@ -73,7 +73,7 @@ class LayoutEditsTest {
         PlateFormat big = new PlateFormat(16, 24);
         List<Quantity> levels = LayoutEdits.series(Quantity.of(4, Unit.GRAM_PER_LITRE), 40, 1);
         Layout layout = LayoutEdits.fillStandards(
-                LayoutEdits.empty("x", big), big.all(), levels, filling(Filling.Order.ROWS, 2, Replicates.BESIDE));
+                LayoutEdits.empty("x", big), big.all(), levels, "", filling(Filling.Order.ROWS, 2, Replicates.BESIDE));
         assertThat(layout.where(Content.Standard.class::isInstance)).hasSize(80);
         assertThat(layout.where(Content.Standard.class::isInstance).stream()
                         .map(well -> layout.at(well).word())

@@ -24,6 +24,7 @@ import tallywell.method.SampleList;
 import tallywell.notice.InputException;
 import tallywell.notice.OutputException;
 import tallywell.plate.Layout;
+import tallywell.task.Progress;
 import tallywell.workup.Result;
 
 class RunStoreTest {
@@ -96,11 +97,17 @@ class RunStoreTest {
         Path summary = folder.resolve("run.xlsx");
         Instant now = Instant.parse("2026-01-01T10:00:00Z");
         List<Path> written = store.export(
-                run, summary, Optional.of(folder.resolve("tables")), Optional.empty(), now, ZoneOffset.UTC);
+                run,
+                summary,
+                Optional.of(folder.resolve("tables")),
+                Optional.empty(),
+                now,
+                ZoneOffset.UTC,
+                Progress.SILENT);
         assertThat(written).allMatch(Files::isRegularFile);
         assertThat(written).hasSize(3);
         Files.writeString(summary, "old");
-        store.export(run, summary, Optional.empty(), Optional.empty(), now, ZoneOffset.UTC);
+        store.export(run, summary, Optional.empty(), Optional.empty(), now, ZoneOffset.UTC, Progress.SILENT);
         assertThat(Files.size(summary)).isGreaterThan(1000);
     }
 
@@ -114,7 +121,8 @@ class RunStoreTest {
                 Optional.empty(),
                 Optional.of(folder.resolve("charts")),
                 Instant.EPOCH,
-                ZoneOffset.UTC);
+                ZoneOffset.UTC,
+                Progress.SILENT);
         assertThat(written).allMatch(Files::isRegularFile);
         assertThat(written).anyMatch(each -> each.startsWith(folder.resolve("charts")));
     }

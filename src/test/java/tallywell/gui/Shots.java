@@ -16,6 +16,7 @@ import javax.swing.JPanel;
 import javax.swing.SwingUtilities;
 import tallywell.desk.PlateShow;
 import tallywell.desk.RunStore;
+import tallywell.desk.SampleTable;
 import tallywell.desk.Settings;
 import tallywell.desk.Shown;
 import tallywell.desk.Sum;
@@ -48,7 +49,7 @@ public final class Shots {
             Settings settings = new Settings(home.resolve("settings.properties"));
             settings.look(dark ? Settings.Look.DARK : Settings.Look.LIGHT);
             Theme.install(dark, Theme.USUAL);
-            window[0] = new MainWindow(home, Shown.POINT);
+            window[0] = new MainWindow(home, Shown.POINT, settings);
             window[0].setSize(width, height);
             window[0].setVisible(true);
         });
@@ -107,7 +108,11 @@ public final class Shots {
                 960,
                 700,
                 "desktop-method" + ending);
-        panel(new SampleDialog(page.desk().draft(), Shown.POINT), 960, 520, "desktop-samples" + ending);
+        panel(
+                new SampleDialog(SampleTable.of(page.desk().draft(), Shown.POINT), Shown.POINT),
+                960,
+                520,
+                "desktop-samples" + ending);
         panel(ChecksDialog.panel(page.desk().worked().assessment().orElseThrow()), 900, 560, "desktop-checks" + ending);
         var analysis = page.desk().worked().analysis().orElseThrow();
         var result = analysis.results().get(2);

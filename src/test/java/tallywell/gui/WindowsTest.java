@@ -4,7 +4,9 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import java.awt.EventQueue;
 import java.awt.Point;
+import java.awt.Rectangle;
 import java.awt.Robot;
+import java.awt.Toolkit;
 import java.awt.event.InputEvent;
 import java.awt.event.KeyEvent;
 import java.awt.geom.Rectangle2D;
@@ -15,6 +17,7 @@ import java.util.concurrent.Callable;
 import java.util.concurrent.TimeUnit;
 import java.util.concurrent.atomic.AtomicReference;
 import java.util.function.BooleanSupplier;
+import javax.imageio.ImageIO;
 import javax.swing.AbstractButton;
 import javax.swing.JComboBox;
 import javax.swing.JDialog;
@@ -30,6 +33,7 @@ import org.junit.jupiter.api.condition.EnabledIfEnvironmentVariable;
 import org.junit.jupiter.api.io.TempDir;
 import tallywell.desk.LayoutDesk;
 import tallywell.desk.PlateShow;
+import tallywell.desk.Settings;
 import tallywell.desk.Shown;
 import tallywell.files.LayoutReader;
 import tallywell.plate.Content;
@@ -58,7 +62,7 @@ class WindowsTest {
 
     private MainWindow start() throws Exception {
         MainWindow opened = on(() -> {
-            MainWindow made = new MainWindow(home, new Shown(','));
+            MainWindow made = new MainWindow(home, new Shown(','), new Settings(home.resolve("settings.properties")));
             made.setBounds(0, 0, 1366, 768);
             made.setVisible(true);
             made.offerKept();
@@ -104,11 +108,17 @@ class WindowsTest {
             }
             Thread.sleep(15);
         }
-        throw new AssertionError(what + " did not come about in " + PATIENCE_S + " s");
+        Path picture = Path.of("target", "windows-failed.png");
+        Rectangle screen = new Rectangle(Toolkit.getDefaultToolkit().getScreenSize());
+        ImageIO.write(new Robot().createScreenCapture(screen), "png", picture.toFile());
+        throw new AssertionError(what + " did not come about in " + PATIENCE_S + " s; the screen is in " + picture);
     }
 
     private void press(String name) throws Exception {
+        // What has just changed the page may not have laid it out yet.
+        robot.waitForIdle();
         AbstractButton button = (AbstractButton) on(() -> Windows.find(window, name));
+        await(name, () -> button.isShowing() && button.getWidth() > 0);
         Point at = on(() -> {
             Point point = new Point(button.getWidth() / 2, button.getHeight() / 2);
             SwingUtilities.convertPointToScreen(point, button);
@@ -245,9 +255,14 @@ class WindowsTest {
         press("apply");
         Path file = home.resolve("drawn.yaml");
         on(() -> {
-            page.desk().save(file);
+            page.desk().saved(page.desk().layout(), file);
             return "";
         });
+        robot.keyPress(KeyEvent.VK_CONTROL);
+        robot.keyPress(KeyEvent.VK_S);
+        robot.keyRelease(KeyEvent.VK_S);
+        robot.keyRelease(KeyEvent.VK_CONTROL);
+        await("the file", () -> Files.exists(file) && !page.desk().history().isUnsaved());
         Layout layout = new LayoutReader().read(file);
         assertThat(layout.where(Content.Blank.class::isInstance)).hasSize(8);
         assertThat(layout.where(Content.Standard.class::isInstance)).hasSize(16);
@@ -322,6 +337,166 @@ class WindowsTest {
         assertThat(timeS).isBetween(690.0, 750.0);
         assertThat(on(() -> page.trace().traces().get(0).finishedFromMin().orElseThrow()))
                 .isBetween(11.4, 12.6);
+    }
+
+    private void hold(Point from, Point to) {
+        robot.mouseMove(from.x, from.y);
+        robot.mousePress(InputEvent.BUTTON1_DOWN_MASK);
+        for (int i = 1; i <= 6; i++) {
+            robot.mouseMove(from.x + (to.x - from.x) * i / 6, from.y + (to.y - from.y) * i / 6);
+        }
+        robot.waitForIdle();
+    }
+
+    private void letGo() {
+        robot.mouseRelease(InputEvent.BUTTON1_DOWN_MASK);
+        robot.waitForIdle();
+    }
+
+    private String sideWords() throws Exception {
+        return on(() -> ((javax.swing.JTextArea) Windows.find(window, "side-words")).getText());
+    }
+
+    @Test
+    void theResultFollowsWhileTheFinishedPartIsDragged() throws Exception {
+        RunPage page = example();
+        click(at(page.plate(), "D1"));
+        double from = on(() -> page.trace().traces().get(0).finishedFromMin().orElseThrow());
+        Point edge = on(() -> page.trace().onScreen(from));
+        Point early = on(() -> page.trace().onScreen(2));
+        String before = sideWords();
+        hold(edge, early);
+        await(
+                "the live result",
+                () -> sideWordsNow().startsWith("D1: ΔA") && !sideWordsNow().startsWith(before.substring(0, 14)));
+        assertThat(sideWords()).contains(Text.of("trace.dragging", "2,0"));
+        assertThat(on(() -> page.desk().history().undoable())).isEmpty();
+        letGo();
+        answerReason("slow");
+        await(
+                "the choice",
+                () -> page.desk().isFinishedByHand(List.of(new Well(3, 0)))
+                        && !page.desk().isBusy());
+        press("finish-by-rule");
+        await(
+                "the rule",
+                () -> page.desk().draft().finishedFrom().isEmpty()
+                        && !page.desk().isBusy());
+        assertThat(sideWords()).startsWith(before.substring(0, 14));
+    }
+
+    private String sideWordsNow() {
+        return ((javax.swing.JTextArea) Windows.find(window, "side-words")).getText();
+    }
+
+    @Test
+    void theTriggerIsDraggedForAllWellsSaidAndMovedBack() throws Exception {
+        RunPage page = example();
+        click(at(page.plate(), "D1"));
+        Point trigger = on(() -> page.trace().onScreen(0));
+        Point later = on(() -> page.trace().onScreen(1));
+        hold(trigger, later);
+        await("the live words", () -> sideWordsNow().contains("s of the file"));
+        letGo();
+        await(
+                "the trigger",
+                () -> page.desk().draft().readings().get(0).triggerAtS().get(0) > 270
+                        && !page.desk().isBusy());
+        assertThat(on(() -> page.desk().draft().readings().get(0).triggerAtS().get(0)))
+                .isBetween(280.0, 290.0);
+        assertThat(on(() -> page.said().words())).contains("The trigger of all wells was moved from 225 s to");
+        press("offer");
+        await(
+                "the trigger as it was",
+                () -> page.desk().draft().readings().get(0).triggerAtS().get(0) == 225
+                        && !page.desk().isBusy());
+    }
+
+    @Test
+    void aLockedWorkbookIsSaidBesideTheButtonAndWrittenUnderAnotherName() throws Exception {
+        RunPage page = example();
+        Path run = on(() -> page.desk().draft().file().orElseThrow());
+        // A folder with something in it where the workbook goes can be replaced no more than a workbook that is open.
+        Files.createDirectories(run.resolveSibling("run.xlsx").resolve("open"));
+        press("export");
+        await("the words", () -> page.said().words().contains("run.xlsx"));
+        assertThat(on(() -> Windows.all(window).stream()
+                        .filter(each -> "offer".equals(each.getName()))
+                        .map(each -> ((AbstractButton) each).getText())
+                        .toList()))
+                .containsExactly(Text.of("again"), Text.of("export.other"));
+        on(() -> {
+            Windows.all(window).stream()
+                    .filter(each -> "offer".equals(each.getName()))
+                    .map(AbstractButton.class::cast)
+                    .skip(1)
+                    .findFirst()
+                    .orElseThrow()
+                    .doClick(0);
+            return "";
+        });
+        await("the summary", () -> page.said().words().contains("run-2.xlsx"));
+        assertThat(run.resolveSibling("run-2.xlsx")).isRegularFile();
+        assertThat(run.resolveSibling("tables-2/results.csv")).isRegularFile();
+    }
+
+    @Test
+    void theExportIsWrittenBesideTheRun() throws Exception {
+        RunPage page = example();
+        Path run = on(() -> page.desk().draft().file().orElseThrow());
+        press("export");
+        await("the summary", () -> page.said().words().contains("run.xlsx"));
+        assertThat(run.resolveSibling("run.xlsx")).isRegularFile();
+        assertThat(run.resolveSibling("tables/wells.csv")).isRegularFile();
+        assertThat(Files.list(run.resolveSibling("charts")).count()).isGreaterThan(2);
+    }
+
+    @Test
+    void aTurnedPlateIsSaidAndCuredWithOneClick() throws Exception {
+        RunPage page = example();
+        on(() -> {
+            Layout layout = page.desk().draft().layout().orElseThrow().value();
+            Layout turned = new Layout(
+                    "Upside",
+                    tallywell.plate.WellMap.of(
+                            layout.format(), well -> layout.at(new Well(7 - well.row(), 11 - well.column()))));
+            page.desk()
+                    .history()
+                    .edit(page.desk().draft().withLayout(tallywell.desk.Origin.unsaved("Upside", turned)), "turn");
+            return "";
+        });
+        await("the doubt", () -> page.said().words().contains("turned by 180°"));
+        press("offer");
+        await(
+                "the cure",
+                () -> page.desk().doubts().isEmpty()
+                        && page.desk().worked().assessment().isPresent());
+        assertThat(on(() -> page.desk().draft().layout().orElseThrow().value().name()))
+                .isEqualTo("Upside, turned by 180 degrees");
+        assertThat(on(() -> page.said().words())).isEmpty();
+    }
+
+    @Test
+    void thePlanIsShownAndItsSheetWrittenBesideTheRun() throws Exception {
+        RunPage page = example();
+        Path run = on(() -> page.desk().draft().file().orElseThrow());
+        press("plan");
+        await("the plan", () -> planWindow() != null);
+        on(() -> {
+            ((AbstractButton) Windows.find(planWindow(), "plan-write")).doClick(0);
+            return "";
+        });
+        await("the sheet", () -> Files.exists(run.resolveSibling("run-bench.xlsx")));
+        assertThat(run.resolveSibling("run-plan.yaml")).isRegularFile();
+    }
+
+    private static JDialog planWindow() {
+        for (java.awt.Window each : java.awt.Window.getWindows()) {
+            if (each instanceof JDialog dialog && dialog.isShowing() && dialog.getContentPane() instanceof PlanDialog) {
+                return dialog;
+            }
+        }
+        return null;
     }
 
     @Test

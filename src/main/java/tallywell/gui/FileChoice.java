@@ -1,0 +1,66 @@
+package tallywell.gui;
+
+import java.awt.Component;
+import java.io.File;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import javax.swing.JFileChooser;
+import javax.swing.JOptionPane;
+import tallywell.desk.Settings;
+
+/** Asks for files. */
+final class FileChoice {
+    private final Component owner;
+    private final Settings settings;
+    private final Path home;
+
+    FileChoice(Component owner, Settings settings, Path home) {
+        this.owner = owner;
+        this.settings = settings;
+        this.home = home;
+    }
+
+    /** Files to open; none if given up. */
+    List<Path> open(String title) {
+        JFileChooser chooser = new JFileChooser(lastFolder().toFile());
+        chooser.setDialogTitle(title);
+        chooser.setMultiSelectionEnabled(true);
+        List<Path> files = new ArrayList<>();
+        if (chooser.showOpenDialog(owner) == JFileChooser.APPROVE_OPTION) {
+            for (File file : chooser.getSelectedFiles()) {
+                files.add(file.toPath());
+            }
+        }
+        return files;
+    }
+
+    private Path lastFolder() {
+        return settings.known("run").stream()
+                .map(Path::getParent)
+                .filter(java.util.Objects::nonNull)
+                .findFirst()
+                .orElse(home);
+    }
+
+    /** A place to save to; empty if given up. */
+    Optional<Path> save(String title, Path suggested) {
+        JFileChooser chooser = new JFileChooser();
+        chooser.setDialogTitle(title);
+        chooser.setSelectedFile(home.resolve(suggested).toFile());
+        if (chooser.showSaveDialog(owner) != JFileChooser.APPROVE_OPTION) {
+            return Optional.empty();
+        }
+        File chosen = chooser.getSelectedFile();
+        boolean replace = !chosen.exists()
+                || JOptionPane.showConfirmDialog(
+                                owner,
+                                Text.of("save.replace", chosen.getName()),
+                                title,
+                                JOptionPane.OK_CANCEL_OPTION,
+                                JOptionPane.WARNING_MESSAGE)
+                        == JOptionPane.OK_OPTION;
+        return replace ? Optional.of(chosen.toPath()) : Optional.empty();
+    }
+}

@@ -1,0 +1,123 @@
+package tallywell.gui;
+
+import java.awt.Dimension;
+import java.util.List;
+import java.util.Optional;
+import javax.swing.JButton;
+import javax.swing.JLabel;
+import javax.swing.JScrollPane;
+import javax.swing.JTextArea;
+import javax.swing.TransferHandler;
+import net.miginfocom.swing.MigLayout;
+import tallywell.assess.Assessment;
+import tallywell.assess.Check;
+import tallywell.assess.Verdict;
+import tallywell.desk.ResultRow;
+import tallywell.desk.RunDesk;
+import tallywell.desk.RunDraft;
+import tallywell.desk.Shown;
+import tallywell.desk.Sum;
+import tallywell.desk.Worked;
+import tallywell.notice.Notice;
+
+/** The results of a run under one sentence about the batch. */
+final class ResultsCard extends Card {
+    private static final int MOST_PROBLEMS = 4;
+
+    private final RunDesk desk;
+    private final Shown shown;
+    private final ResultsTable table;
+    private final JLabel sign = new JLabel(Glyph.missing(20));
+    private final JTextArea sentence = Labels.wrappedStrong("");
+    private final JButton checks = Fields.button("", this::showChecks);
+
+    ResultsCard(RunDesk desk, Shown shown, TransferHandler drop) {
+        super(new MigLayout("insets 8 12 6 12, fill, gapy 4", "[][grow, fill][]", "[][grow, fill]"));
+        this.desk = desk;
+        this.shown = shown;
+        table = new ResultsTable(desk.selection());
+        table.setTransferHandler(drop);
+        sentence.setName("sentence");
+        add(sign);
+        add(sentence, "wmin 200");
+        add(checks, "wrap");
+        JScrollPane pane = new JScrollPane(table);
+        pane.setBorder(null);
+        pane.setPreferredSize(new Dimension(600, 150));
+        add(pane, "span 3, grow, hmin 60");
+    }
+
+    void refresh() {
+        Worked worked = desk.worked();
+        Optional<Assessment> assessment = worked.assessment();
+        List<ResultRow> rows = worked.analysis().isPresent() && assessment.isPresent()
+                ? ResultRow.of(worked.analysis().get(), assessment.get(), shown)
+                : List.of();
+        table.show(rows, heading(desk.draft()));
+        checks.setVisible(assessment.isPresent());
+        if (assessment.isPresent()) {
+            assessed(assessment.get());
+        } else if (!worked.problems().isEmpty() && worked.draft().equals(desk.draft())) {
+            sign.setIcon(Glyph.look(20));
+            sentence.setText(String.join(
+                    "\n",
+                    worked.problems().stream()
+                            .map(Notice::text)
+                            .limit(MOST_PROBLEMS)
+                            .toList()));
+        } else {
+            sign.setIcon(Glyph.missing(20));
+            sentence.setText(desk.isBusy() ? Text.of("run.busy") : needs(desk.draft()));
+        }
+    }
+
+    private static String heading(RunDraft draft) {
+        return draft.method()
+                .map(each -> each.value().steps().size() == 1
+                        ? each.value().steps().get(0).analyte().name()
+                        : Text.of("results.value"))
+                .orElse(Text.of("results.value"));
+    }
+
+    private void assessed(Assessment assessment) {
+        sign.setIcon(assessment.passed() ? Glyph.good(20) : Glyph.look(20));
+        String verdicts = Text.of(
+                "run.verdicts",
+                assessment.count(Verdict.REPORT),
+                assessment.count(Verdict.CHECK),
+                assessment.count(Verdict.REPEAT));
+        sentence.setText(assessment.sentence() + " " + verdicts);
+        checks.setText(Text.of(
+                "checks.button",
+                assessment.count(Check.State.PASSED),
+                assessment.checks().size()));
+    }
+
+    /** What a run still needs, in words; empty if nothing. */
+    static String needs(RunDraft draft) {
+        List<RunDraft.Need> needs = draft.needs();
+        return needs.isEmpty() ? "" : Text.of("need." + needs.get(0)) + " " + Text.of("need.drop");
+    }
+
+    private void showChecks() {
+        desk.worked().assessment().ifPresent(assessment -> ChecksDialog.show(this, assessment));
+    }
+
+    /** The sum behind the selected result, step by step. */
+    void showSum() {
+        Optional<ResultRow> row = table.selected();
+        if (row.isPresent() && desk.worked().analysis().isPresent()) {
+            List<String> lines =
+                    Sum.of(desk.worked().analysis().get(), row.get().result(), shown);
+            TextDialog.show(this, Text.of("sum.title"), String.join("\n", lines));
+        }
+    }
+
+    ResultsTable table() {
+        return table;
+    }
+
+    String sentence() {
+        return sentence.getText();
+    }
+}

@@ -1,0 +1,107 @@
+package tallywell.gui;
+
+import java.awt.event.FocusAdapter;
+import java.awt.event.FocusEvent;
+import java.nio.file.Path;
+import javax.swing.JButton;
+import javax.swing.JLabel;
+import javax.swing.JPanel;
+import javax.swing.JTextField;
+import net.miginfocom.swing.MigLayout;
+import tallywell.desk.RunDesk;
+import tallywell.desk.RunDraft;
+
+/** The top of a run: its title, where it is, and what can be done with it as a whole. */
+final class RunHeader extends JPanel {
+    private final RunDesk desk;
+    private final JTextField title = new JTextField(26);
+    private final JLabel subtitle = Labels.soft("");
+    private final JButton undo;
+    private final JButton redo;
+    private final JButton exclude;
+    private final JButton sum;
+
+    /** What the buttons do. */
+    interface Actions {
+        void start();
+
+        void exclude();
+
+        void sum();
+
+        void plan();
+
+        void save();
+
+        void export();
+    }
+
+    RunHeader(RunDesk desk, Actions actions) {
+        super(new MigLayout("insets 0, fillx, gapy 1, hidemode 3", "[grow, fill][][][][][][][][]", "[][]"));
+        this.desk = desk;
+        setOpaque(false);
+        undo = UndoButtons.undo(desk.history());
+        redo = UndoButtons.redo(desk.history());
+        exclude = Fields.button(Text.of("exclude"), actions::exclude);
+        exclude.setName("exclude");
+        sum = Fields.button(Text.of("sum"), actions::sum);
+        titleField();
+        add(title, "wmin 120, wmax 620");
+        add(Fields.button(Text.of("back"), actions::start));
+        add(undo);
+        add(redo);
+        add(exclude);
+        add(sum);
+        add(named("plan", Fields.button(Text.of("plan.button"), actions::plan)));
+        add(named("save", Fields.button(Text.of("run.save"), actions::save)));
+        add(named("export", Fields.primary(Text.of("run.export"), actions::export)), "wrap");
+        add(subtitle, "span");
+    }
+
+    private static JButton named(String name, JButton button) {
+        button.setName(name);
+        return button;
+    }
+
+    private void titleField() {
+        title.setName("title");
+        title.getAccessibleContext().setAccessibleName(Text.of("run.title"));
+        title.putClientProperty("JTextField.placeholderText", Text.of("run.untitled"));
+        title.putClientProperty("FlatLaf.styleClass", "h3");
+        title.addActionListener(event -> commitTitle());
+        title.addFocusListener(new FocusAdapter() {
+            @Override
+            public void focusLost(FocusEvent event) {
+                commitTitle();
+            }
+        });
+    }
+
+    /** Takes what is typed into the run. */
+    void commitTitle() {
+        String typed = title.getText().strip();
+        if (!typed.equals(desk.draft().title())) {
+            desk.history().edit(desk.draft().withTitle(typed), Text.of("edit.rename"));
+        }
+    }
+
+    void refresh() {
+        RunDraft draft = desk.draft();
+        if (!title.getText().strip().equals(draft.title()) && !title.isFocusOwner()) {
+            title.setText(draft.title());
+        }
+        UndoButtons.refresh(desk.history(), undo, redo);
+        String method = draft.method().map(each -> each.value().title()).orElse(Text.of("run.nomethod"));
+        String state =
+                desk.isBusy() ? Text.of("run.busy") : Text.of(desk.history().isUnsaved() ? "changed" : "saved");
+        subtitle.setText(
+                method + " · " + draft.file().map(Path::toString).orElse(Text.of("run.nofile")) + " · " + state);
+    }
+
+    /** What can be done with what is selected. */
+    void refreshSelection(boolean result) {
+        exclude.setText(Text.of(desk.selectionIsExcluded() ? "putback" : "exclude"));
+        exclude.setEnabled(!desk.selection().wells().isEmpty());
+        sum.setEnabled(result);
+    }
+}

@@ -1,0 +1,174 @@
+package tallywell.gui;
+
+import java.awt.Desktop;
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.time.Instant;
+import java.time.ZoneId;
+import java.util.List;
+import java.util.Optional;
+import tallywell.desk.FileNames;
+import tallywell.desk.RunDesk;
+import tallywell.desk.RunDraft;
+import tallywell.desk.RunStore;
+import tallywell.notice.OutputException;
+
+/** Saves a run and writes its summary, beside the windows. */
+final class RunSaving {
+    private final RunDesk desk;
+    private final Host host;
+    private final Said said;
+    private final RunStore store = new RunStore();
+    /** An undone edit takes the run back to before it had a file, which does not unmake the file. */
+    private Optional<Path> known;
+
+    private boolean busy;
+
+    RunSaving(RunDesk desk, Host host, Said said) {
+        this.desk = desk;
+        this.host = host;
+        this.said = said;
+        known = desk.draft().file();
+    }
+
+    /** Saves where the run is, else into a folder of its own, then goes on. */
+    void save(Runnable then) {
+        RunDraft draft = desk.draft();
+        if (draft.method().isEmpty() || draft.layout().isEmpty()) {
+            said.hint(Text.of("run.incomplete") + " " + ResultsCard.needs(draft));
+            return;
+        }
+        Optional<Path> file = draft.file().or(() -> known);
+        if (file.isPresent()) {
+            keep(draft, () -> store.save(draft, file.get()), then);
+            return;
+        }
+        host.askSave(Text.of("run.folder"), Path.of("runs", folderName(draft)))
+                .ifPresent(folder -> keep(draft, () -> store.saveInFolder(draft, folder), then));
+    }
+
+    /** Writes a run. */
+    private interface Saving {
+        RunDraft saved() throws OutputException;
+    }
+
+    private void keep(RunDraft draft, Saving saving, Runnable then) {
+        if (busy) {
+            return;
+        }
+        busy = true;
+        host.jobs()
+                .run(
+                        said,
+                        Text.of("run.saving"),
+                        progress -> saving.saved(),
+                        saved -> {
+                            busy = false;
+                            known = saved.file();
+                            desk.history().saved(draft, saved);
+                            saved.file().ifPresent(host::savedRun);
+                            then.run();
+                        },
+                        e -> {
+                            busy = false;
+                            said.offer(
+                                    OutputWords.of(e),
+                                    List.of(
+                                            new Said.Offer(Text.of("again"), () -> save(then)),
+                                            new Said.Offer(Text.of("run.elsewhere"), () -> elsewhere(then))));
+                        });
+    }
+
+    private void elsewhere(Runnable then) {
+        RunDraft draft = desk.draft();
+        host.askSave(Text.of("run.folder"), Path.of("runs", folderName(draft)))
+                .ifPresent(folder -> keep(draft, () -> store.saveInFolder(draft, folder), then));
+    }
+
+    private static String folderName(RunDraft draft) {
+        String name = FileNames.of(
+                draft.title().isEmpty()
+                        ? draft.method().map(each -> each.value().id()).orElse("run")
+                        : draft.title());
+        return name.isEmpty() ? "run" : name;
+    }
+
+    /** Saves, then writes the summary beside the run, the tables and the pictures. */
+    void export() {
+        if (!desk.draft().isComplete()) {
+            said.hint(Text.of("run.incomplete.export") + " " + ResultsCard.needs(desk.draft()));
+            return;
+        }
+        save(() -> export(file().orElseThrow(), ""));
+    }
+
+    private static String plain(Path file) {
+        return String.valueOf(file.getFileName()).replaceFirst("[.][^.]*$", "");
+    }
+
+    private static Path summary(Path run, String ending) {
+        return run.resolveSibling(plain(run) + ending + ".xlsx");
+    }
+
+    private void export(Path run, String ending) {
+        Path summary = summary(run, ending);
+        Optional<Path> tables = Optional.of(run.resolveSibling("tables" + ending));
+        Optional<Path> charts = Optional.of(run.resolveSibling("charts" + ending));
+        host.jobs()
+                .run(
+                        said,
+                        Text.of("export.busy"),
+                        progress -> store.export(
+                                run, summary, tables, charts, Instant.now(), ZoneId.systemDefault(), progress),
+                        written ->
+                                said.offer(done(written, summary), Text.of("export.open"), () -> openFolder(summary)),
+                        e -> said.offer(
+                                OutputWords.of(e),
+                                List.of(
+                                        new Said.Offer(Text.of("again"), () -> export(run, ending)),
+                                        new Said.Offer(Text.of("export.other"), () -> exportUnderAnotherName(run)))));
+    }
+
+    private static String done(List<Path> written, Path summary) {
+        return Text.of(
+                "export.done",
+                summary.getFileName(),
+                written.size() - 1,
+                String.valueOf(summary.toAbsolutePath().getParent()));
+    }
+
+    private void exportUnderAnotherName(Path run) {
+        host.jobs().run(said, Text.of("export.busy"), progress -> free(run), ending -> export(run, ending));
+    }
+
+    /** The first ending under which no summary stands yet. */
+    private static String free(Path run) {
+        for (int i = 2; ; i++) {
+            if (!Files.exists(summary(run, "-" + i))) {
+                return "-" + i;
+            }
+        }
+    }
+
+    /** The run file, once there is one. */
+    Optional<Path> file() {
+        return desk.draft().file().or(() -> known);
+    }
+
+    private void openFolder(Path file) {
+        Path folder = file.toAbsolutePath().getParent();
+        boolean can = Desktop.isDesktopSupported() && Desktop.getDesktop().isSupported(Desktop.Action.OPEN);
+        if (!can || folder == null) {
+            said.hint(Text.of("export.where", String.valueOf(folder)));
+            return;
+        }
+        host.back().execute(() -> {
+            try {
+                Desktop.getDesktop().open(folder.toFile());
+            } catch (IOException e) {
+                host.front().execute(() -> said.hint(Text.of("export.where", folder.toString())));
+            }
+        });
+    }
+}

@@ -1,0 +1,142 @@
+package tallywell.gui;
+
+import java.awt.CardLayout;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.function.IntSupplier;
+import javax.swing.ButtonGroup;
+import javax.swing.JButton;
+import javax.swing.JLabel;
+import javax.swing.JPanel;
+import javax.swing.JTextArea;
+import net.miginfocom.swing.MigLayout;
+import tallywell.desk.CalibrationLook;
+import tallywell.desk.RunDesk;
+import tallywell.desk.Shown;
+import tallywell.desk.TraceLook;
+import tallywell.plate.Well;
+import tallywell.workup.Analysis;
+
+/** What lies behind the selected wells: their traces, or the calibration. */
+final class SideCard extends Card {
+    private static final int MOST_TRACES = 24;
+    private static final int MOST_WORDS = 3;
+
+    private final RunDesk desk;
+    private final Host host;
+    private final IntSupplier step;
+    private final TracePanel trace;
+    private final CalibrationPanel calibration;
+    private final Finishing finishing;
+    private final CardLayout cards = new CardLayout();
+    private final JPanel side = new JPanel(cards);
+    private final JLabel title = Labels.soft("");
+    private final JTextArea words = Labels.wrapped("", false);
+    private final JButton byRule;
+
+    SideCard(RunDesk desk, Host host, Said said, IntSupplier step) {
+        super(new MigLayout("insets 8 12 8 12, fill, gapy 4, hidemode 3", "[grow, fill][]", "[][grow, fill][]"));
+        this.desk = desk;
+        this.host = host;
+        this.step = step;
+        finishing = new Finishing(desk, host, said, this, step);
+        trace = new TracePanel(host.shown(), finishing);
+        calibration = new CalibrationPanel(host.shown());
+        byRule = Fields.button(Text.of("finish.rule"), () -> desk.finishByRule(wells()));
+        byRule.setName("finish-by-rule");
+        words.setName("side-words");
+        add(choices(), "span 2, wrap");
+        side.setOpaque(false);
+        side.add(trace, "trace");
+        side.add(calibration, "calibration");
+        add(side, "span 2, grow, wrap, hmin 120");
+        add(words, "growx, wmin 100");
+        add(byRule, "top");
+    }
+
+    private JPanel choices() {
+        JPanel row = new JPanel(new MigLayout("insets 0, gapx 2", "", ""));
+        row.setOpaque(false);
+        ButtonGroup group = new ButtonGroup();
+        for (String each : List.of("trace", "calibration")) {
+            Choice choice = new Choice(Text.of(each + ".title"), null, true);
+            choice.setSelected(each.equals("trace"));
+            choice.addActionListener(event -> {
+                cards.show(side, each);
+                refresh();
+            });
+            choice.setName("side-" + each);
+            group.add(choice);
+            row.add(choice);
+        }
+        row.add(title, "gapleft 8, wmax 220");
+        return row;
+    }
+
+    void refresh() {
+        if (trace.isDragging()) {
+            return;
+        }
+        Optional<Analysis> analysis = desk.worked().analysis();
+        List<TraceLook> looks = analysis.map(each ->
+                        TraceLook.of(each, step.getAsInt(), desk.selection().wells()))
+                .orElse(List.of());
+        trace.show(
+                looks.size() > MOST_TRACES ? looks.subList(0, MOST_TRACES) : looks,
+                desk.trigger(step.getAsInt()).isPresent());
+        Optional<CalibrationLook> look = analysis.flatMap(each ->
+                CalibrationLook.of(each, step.getAsInt(), desk.selection().wells(), host.shown()));
+        calibration.show(look);
+        title.setText(desk.selection().words());
+        boolean curve = calibration.isVisible();
+        byRule.setVisible(!curve && desk.isFinishedByHand(wells()));
+        say(curve ? look.map(CalibrationLook::formula).orElse(Text.of("calibration.none")) : words(looks));
+    }
+
+    private String words(List<TraceLook> looks) {
+        if (looks.isEmpty()) {
+            return Text.of(desk.worked().analysis().isPresent() ? "trace.select" : "trace.nothing");
+        }
+        boolean timed = looks.get(0).finishedFromMin().isPresent();
+        boolean movable = desk.trigger(step.getAsInt()).isPresent();
+        String how = timed ? "\n" + Text.of(movable ? "trace.drag.both" : "trace.drag") : "";
+        return results(looks, host.shown()) + how;
+    }
+
+    /** What some traces come to, in one line. */
+    static String results(List<TraceLook> looks, Shown shown) {
+        List<String> all = new ArrayList<>();
+        for (TraceLook look : looks.subList(0, Math.min(MOST_WORDS, looks.size()))) {
+            StringBuilder text = new StringBuilder(look.well() + ": ΔA " + shown.fixed(look.deltaA(), 4));
+            if (look.creep().isPresent()) {
+                text.append(", ")
+                        .append(Text.of("trace.creep", shown.fixed(look.creep().getAsDouble(), 2)));
+                if (look.uCreep().isPresent()) {
+                    text.append(" ± ").append(shown.fixed(look.uCreep().getAsDouble(), 2));
+                }
+            }
+            if (look.value().isPresent()) {
+                text.append(", ")
+                        .append(shown.rounded(look.value().getAsDouble(), 4))
+                        .append(' ')
+                        .append(look.unit());
+            }
+            all.add(text.toString());
+        }
+        return String.join(" · ", all) + (looks.size() > MOST_WORDS ? " …" : "");
+    }
+
+    void say(String text) {
+        words.setText(text);
+    }
+
+    /** The wells whose traces are seen. */
+    List<Well> wells() {
+        return trace.traces().stream().map(TraceLook::well).toList();
+    }
+
+    TracePanel trace() {
+        return trace;
+    }
+}
