@@ -17,9 +17,16 @@ public final class RunPlans {
         return PlanLook.of(planning.plan(run), shown);
     }
 
-    /** Writes the bench sheet and the plan file beside the run, in place of earlier ones. */
+    /** Writes the bench sheet, as a workbook and as a page to print, and the plan file beside the run, in place of earlier ones. */
     public MakePlan.Outcome write(Path run, Instant now, ZoneId zone) throws InputException, OutputException {
-        return planning.run(
-                new MakePlan.Request(run, Optional.empty(), Optional.empty(), Optional.empty(), true, now, zone));
+        return planning.run(new MakePlan.Request(
+                run,
+                Optional.empty(),
+                Optional.empty(),
+                Optional.empty(),
+                true,
+                now,
+                zone,
+                Optional.of(MakePlan.beside(run, "-bench.pdf"))));
     }
 }

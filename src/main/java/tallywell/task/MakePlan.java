@@ -115,7 +115,8 @@ public final class MakePlan {
                 + " wells with standards, controls and blanks; " + diluted + " to be diluted";
     }
 
-    private static Path beside(Path run, String ending) {
+    /** A file beside the run, named after it. */
+    public static Path beside(Path run, String ending) {
         String file = String.valueOf(run.getFileName());
         return run.resolveSibling(file.replaceFirst("[.][^.]*$", "") + ending);
     }

@@ -51,6 +51,7 @@ class PackageTest {
                                 Instant.parse("2026-03-09T13:05:00.123Z"),
                                 ZoneOffset.UTC,
                                 Optional.empty(),
+                                Optional.empty(),
                                 Optional.of(to)),
                         Progress.SILENT);
         assertThat(outcome.written()).contains(to);
