@@ -20,8 +20,9 @@ import org.jspecify.annotations.Nullable;
  * error of ΔA from the burst left is R g, and its mean square over k is what the choice of the start weighs against
  * scatter.
  *
- * <p>The window begins where about a quarter of the burst is left by a first rough line. The slowest rate tried is half
- * of that at which the burst would have had to run to be down there by then.
+ * <p>The window begins where, by a first rough line, so much of the burst is left that it stands clear of scatter, a
+ * quarter at most: as late as it can, for the nearer the end, the truer the exponential. The slowest rate tried is half of
+ * that at which the burst would have had to run to be down there by then.
  */
 final class BurstTail {
     /** Readers print four decimals: scatter below this is not to be believed. */
@@ -30,8 +31,13 @@ final class BurstTail {
     /** Fewest readings that show a tail. */
     static final int FEWEST = 5;
 
-    private static final double BURST_AT_START = 0.25;
+    /** Part of the burst left at the start of the window: where it stands this many times above scatter, within limits. */
+    private static final double VISIBLE = 40;
+
+    private static final double LEAST_AT_START = 0.01;
+    private static final double MOST_AT_START = 0.25;
     private static final double JUMP_GAIN = 14;
+    private static final int FEWEST_FOR_JUMP = 10;
 
     private final Lines lines;
     private final double[] errorMean;
@@ -50,7 +56,7 @@ final class BurstTail {
         leftSquare = search.leftSquare;
         scatter = Math.sqrt(search.variance);
         carry = search.carry;
-        jumps = search.jumpGain() > JUMP_GAIN * search.inflated();
+        jumps = search.jumps();
     }
 
     /** First reading of the window. */
@@ -109,8 +115,10 @@ final class BurstTail {
         int n = t.length;
         LineFit rough = LineFit.of(t, y, Math.min(n - 3, n - n / 3), n, leftOut);
         double burst = rough.at(0) - before;
+        double visible = VISIBLE * Math.sqrt(rough.squares() / Math.max(1, rough.degreesOfFreedom()));
+        double start = Math.min(MOST_AT_START, Math.max(LEAST_AT_START, visible / Math.abs(burst)));
         int from = 0;
-        while (from < n - FEWEST && (rough.at(t[from]) - y[from]) / burst > BURST_AT_START) {
+        while (from < n - FEWEST && (rough.at(t[from]) - y[from]) / burst > start) {
             from++;
         }
         LineFit line = LineFit.of(t, y, from, n, leftOut);
@@ -375,8 +383,11 @@ final class BurstTail {
             }
         }
 
-        /** Largest gain in the sum of squares from a jump at one of the readings of the window. */
-        double jumpGain() {
+        /**
+         * Whether the trace jumps at one of the readings of the window. What a jump leaves in the residuals looks like
+         * noise that carries over, and would hide it; so the noise is judged from what remains once there may be one.
+         */
+        boolean jumps() {
             fillDecay(rate[best]);
             int m = n - from;
             double[] level = new double[m];
@@ -390,7 +401,19 @@ final class BurstTail {
             span.add(masked(t, level));
             span.add(masked(decay, level));
             span.takeOff(r);
-            return span.jumpGain(level, level, r, 0);
+            Span.Jump jump = span.jump(level, level, r, 0);
+            double floor = LEAST_SCATTER * LEAST_SCATTER;
+            double remains = Math.max(0, Span.dot(r, r) - jump.gain());
+            double rest = Math.max(floor, remains / Math.max(1, line.n() - 5));
+            if (jump.gain() <= JUMP_GAIN * rest || line.n() < FEWEST_FOR_JUMP) {
+                return false;
+            }
+            double[] without = span.without(jump, level, level, r);
+            double squares = Span.dot(without, without);
+            double carried = line.n() < Noise.FEWEST_FOR_CARRY || !(squares > 0)
+                    ? 0
+                    : Noise.unbiased(Span.neighbours(without) / squares, line.n(), 5);
+            return jump.gain() > JUMP_GAIN * rest * (1 + carried) / (1 - carried);
         }
 
         private double[] masked(double[] values, double[] mask) {

@@ -27,7 +27,7 @@ final class FinishedStart {
     /** First reading of the finished part of a trace of n readings. */
     static int of(BurstTail tail, int n) {
         int first = tail.from();
-        while (first < n - FEWEST && tail.leftBound(first) > MOST_LEFT) {
+        while (tail.readings(first) > FEWEST && tail.leftBound(first) > MOST_LEFT) {
             first++;
         }
         double[] cost = new double[n];
@@ -38,7 +38,7 @@ final class FinishedStart {
             cost[j] = tail.lineVariance(j) + CAUTION * error * error;
             least = Math.min(least, cost[j]);
         }
-        while (first < n - FEWEST && !(cost[first] <= least + WORTH_IT)) {
+        while (tail.readings(first) > FEWEST && !(cost[first] <= least + WORTH_IT)) {
             first++;
         }
         return first;

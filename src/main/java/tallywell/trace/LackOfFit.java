@@ -47,7 +47,7 @@ final class LackOfFit {
         span.takeOff(r);
         double ofLag = span.gain(slopes[2], r);
         double ofStep = span.gain(basis[3], r);
-        double ofJump = span.jumpGain(basis[0], firstOfJump(data), r, 1);
+        double ofJump = span.jump(basis[0], firstOfJump(data), r, 1).gain();
         return new LackOfFit(ofLag, ofStep, ofJump, bent(span, data, r), r);
     }
 

@@ -55,19 +55,28 @@ final class Span {
     }
 
     /**
-     * By how much the sum of squares of a residual would fall at most if the trace jumped at one reading.
+     * A jump of the trace at one reading.
+     *
+     * @param at row of the first reading after it, or -1 if none could be looked for
+     * @param gain by how much it lets the sum of squares fall
+     */
+    record Jump(int at, double gain) {}
+
+    /**
+     * The jump that would let the sum of squares of a residual fall most.
      *
      * @param level the column of a constant, row 0 being the baseline
      * @param first row i of the column of a jump at reading i; the rows after it are those of {@code level}
      * @param residual residual of which this space was taken off
      * @param from first reading that may jump
      */
-    double jumpGain(double[] level, double[] first, double[] residual, int from) {
+    Jump jump(double[] level, double[] first, double[] residual, int from) {
         int n = level.length;
         double[] inSpace = new double[size];
         double whole = 0;
         double product = 0;
         double most = 0;
+        int at = -1;
         for (int i = n - 1; i > from; i--) {
             double own = first[i];
             double left = whole + own * own;
@@ -77,13 +86,29 @@ final class Span {
                 inSpace[k] += unit[k][i] * level[i];
             }
             double p = product + residual[i] * own;
-            if (left > 0.2 * own * own) {
-                most = Math.max(most, p * p / left);
+            // A jump that the space explains but for a fifth of one reading cannot be told from it.
+            if (left > 0.2 * own * own && p * p > most * left) {
+                most = p * p / left;
+                at = i;
             }
             whole += level[i] * level[i];
             product += residual[i] * level[i];
         }
-        return most;
+        return new Jump(at, most);
+    }
+
+    /** What a residual of which this space was taken off becomes once a jump is allowed, too. */
+    double[] without(Jump jump, double[] level, double[] first, double[] residual) {
+        double[] v = new double[level.length];
+        System.arraycopy(level, jump.at, v, jump.at, level.length - jump.at);
+        v[jump.at] = first[jump.at];
+        double left = freed(v, dot(v, v));
+        double size = dot(v, residual) / left;
+        double[] rest = residual.clone();
+        for (int i = 0; i < v.length; i++) {
+            rest[i] -= size * v[i];
+        }
+        return rest;
     }
 
     /** Sum of products of neighbours. */
