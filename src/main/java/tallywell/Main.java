@@ -1,5 +1,6 @@
 package tallywell;
 
+import java.io.BufferedOutputStream;
 import java.io.FileDescriptor;
 import java.io.FileOutputStream;
 import java.io.PrintStream;
@@ -9,6 +10,8 @@ import tallywell.cli.Console;
 
 /** Starts the program. */
 public final class Main {
+    private static final int BUFFER = 1 << 13;
+
     private Main() {}
 
     /**
@@ -17,16 +20,30 @@ public final class Main {
      * @param args the words of the command line
      */
     public static void main(String[] args) {
-        boolean terminal = System.console() != null;
-        Console console = new Console(stream(FileDescriptor.out), stream(FileDescriptor.err), terminal);
+        Console console = new Console(stream(FileDescriptor.out), stream(FileDescriptor.err), isTerminal());
         System.exit(Cli.run(console, args));
+    }
+
+    /** Up to Java 21 there is a console only at a terminal; from 22 on there is always one, which knows. */
+    @SuppressWarnings("SystemConsoleNull")
+    private static boolean isTerminal() {
+        java.io.Console console = System.console();
+        if (console == null) {
+            return false;
+        }
+        try {
+            return Boolean.TRUE.equals(
+                    java.io.Console.class.getMethod("isTerminal").invoke(console));
+        } catch (NoSuchMethodException e) {
+            return true;
+        } catch (ReflectiveOperationException e) {
+            return false;
+        }
     }
 
     /** UTF-8 on every system, whatever its own encoding is. */
     private static PrintStream stream(FileDescriptor descriptor) {
         return new PrintStream(
-                new java.io.BufferedOutputStream(new FileOutputStream(descriptor), 1 << 13),
-                true,
-                StandardCharsets.UTF_8);
+                new BufferedOutputStream(new FileOutputStream(descriptor), BUFFER), true, StandardCharsets.UTF_8);
     }
 }

@@ -560,3 +560,13 @@ refuse("ambiguous-comma.txt", "1,234", "decimal comma", "block 1", "block 2", "-
 expect("ambiguous-comma.txt", endpoint({w: round(x, 3) for w, x in few.items()}), number=1)
 write("ambiguous-wavelengths-or-times.csv", "Well,300,330,360,390\n" + "".join(f"{w},0.1,0.2,0.3,0.4\n" for w in W96[:6]))
 refuse("ambiguous-wavelengths-or-times.csv", "wavelengths or times")
+
+# ---- found by damaging files at random ----------------------------------------------------------------------------
+write("found-heading-of-thousands.csv", "Well;1.234.567;2.345.678\nA1;0,1;0,2\nA2;0,3;0,4\n")
+refuse("found-heading-of-thousands.csv", "times without a unit", "block: N")
+write("found-grid-in-halves.csv", "t = 0 min\n,1,2\nA,0.1,0.2\n\n,3,4\nA,0.3,0.4\n\nt = 1 min\n,1,2,3,4\nA,0.5,0.6,0.7,0.8\n")
+expect("found-grid-in-halves.csv", Block([("A1", 0, .1, ""), ("A2", 0, .2, ""), ("A3", 0, .3, ""), ("A4", 0, .4, ""),
+                                          ("A1", 60, .5, ""), ("A2", 60, .6, ""), ("A3", 60, .7, ""), ("A4", 60, .8, "")]))
+write("found-two-notations-of-time.csv", "0:30\n" + grid(a, rows="AB", cols=3) + "\n1 min\n" + grid(b, rows="AB", cols=3) + "\n")
+two = [f"{r}{c}" for r in "AB" for c in range(1, 4)]
+expect("found-two-notations-of-time.csv", Block([(w, t, p[w], "") for t, p in ((30, a), (60, b)) for w in two]))

@@ -19,6 +19,11 @@ public record Assessment(List<Judgement> judgements, List<Check> checks, List<Ch
         observations = List.copyOf(observations);
     }
 
+    /** The results by difference, judged by the two results that each follows from. */
+    public List<JudgedDifference> differences() {
+        return JudgedDifference.of(judgements, budget);
+    }
+
     /** Whether no criterion failed. */
     public boolean passed() {
         return count(Check.State.FAILED) == 0;

@@ -27,7 +27,7 @@ final class Observations {
                     ? ""
                     : ", " + step.step().analyte().name();
             Optional<Repeatability> scatter = budget.repeatabilities().get(step.number() - 1);
-            checks.addAll(new ScatterObservations(analysis, step, scatter, of).all());
+            checks.addAll(new ScatterObservations(budget, step, of).all());
             checks.addAll(new CurveObservations(step, of).all());
             checks.addAll(new PositionObservations(step, scatter, of).all());
             checks.addAll(new ReactionObservations(step, of).all());

@@ -18,7 +18,6 @@ import tallywell.workup.WellResult;
 final class PositionObservations {
     private static final int DIGITS = 2;
 
-    private final StepAnalysis step;
     private final Optional<Repeatability> scatter;
     private final String of;
     private final List<WellResult> wells;
@@ -27,7 +26,6 @@ final class PositionObservations {
     private final int columns;
 
     PositionObservations(StepAnalysis step, Optional<Repeatability> scatter, String of) {
-        this.step = step;
         this.scatter = scatter;
         this.of = of;
         this.wells = step.where(well -> well.used() && well.deltaA().isPresent());

@@ -57,7 +57,7 @@ final class Recoveries {
         if (tolerance.isPresent() && assigned.isPresent() && assigned.getAsDouble() > 0) {
             double percent = tolerance.get().unit().kind() == Kind.RATIO
                     ? 100 * tolerance.get().base()
-                    : 100 * inUnitOf(result, tolerance.get(), content) / assigned.getAsDouble();
+                    : 100 * inUnitOf(analysis, result, tolerance.get(), content) / assigned.getAsDouble();
             return new Range(
                     OptionalDouble.of(100 - percent),
                     OptionalDouble.of(100 + percent),
@@ -67,8 +67,10 @@ final class Recoveries {
     }
 
     /** The tolerance scales as the assigned value does, whose unit in the layout and in the report may differ. */
-    private static double inUnitOf(Result result, Quantity tolerance, Content content) {
-        Optional<Quantity> assigned = ((Content.Control) content).assigned().of(result.analyte());
+    private static double inUnitOf(Analysis analysis, Result result, Quantity tolerance, Content content) {
+        Optional<Quantity> assigned = ((Content.Control) content)
+                .assigned()
+                .of(analysis.stepOf(result).step().analyte().name());
         boolean same = assigned.isPresent()
                 && assigned.get().unit().kind() == tolerance.unit().kind();
         return same && assigned.get().base() > 0

@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.Collectors;
+import tallywell.budget.PlateBudget;
 import tallywell.budget.Repeatability;
 import tallywell.numeric.OutlierTest;
 import tallywell.numeric.Significance;
@@ -11,7 +12,6 @@ import tallywell.numeric.VarianceFunction;
 import tallywell.numeric.VarianceRatio;
 import tallywell.plate.Content;
 import tallywell.quantity.Numbers;
-import tallywell.workup.Analysis;
 import tallywell.workup.Result;
 import tallywell.workup.StepAnalysis;
 
@@ -19,23 +19,22 @@ import tallywell.workup.StepAnalysis;
 final class ScatterObservations {
     private static final int DIGITS = 3;
 
-    private final Analysis analysis;
+    private final PlateBudget budget;
     private final StepAnalysis step;
     private final Optional<Repeatability> scatter;
     private final String of;
 
-    ScatterObservations(Analysis analysis, StepAnalysis step, Optional<Repeatability> scatter, String of) {
-        this.analysis = analysis;
+    ScatterObservations(PlateBudget budget, StepAnalysis step, String of) {
+        this.budget = budget;
         this.step = step;
-        this.scatter = scatter;
+        this.scatter = budget.repeatabilities().get(step.number() - 1);
         this.of = of;
     }
 
     List<Check> all() {
         List<Check> checks = new ArrayList<>();
         if (scatter.isEmpty()) {
-            checks.add(Observations.open(
-                    "repeatability of ΔA" + of, "no replicates that differ, so nothing shows the scatter", "layout"));
+            checks.add(Observations.open("repeatability of ΔA" + of, withoutReplicates(), "layout"));
         } else {
             checks.add(repeatability(scatter.get()));
             checks.add(cochran(scatter.get()));
@@ -43,6 +42,12 @@ final class ScatterObservations {
         }
         checks.add(outliers());
         return checks;
+    }
+
+    private String withoutReplicates() {
+        return budget.restsOnTraces(step.number())
+                ? "no replicates that differ; u is from the noise of the traces, without pipetting"
+                : "no replicates that differ, so nothing shows the scatter, and results have no u";
     }
 
     private Check repeatability(Repeatability found) {
@@ -106,7 +111,7 @@ final class ScatterObservations {
         String name = "no outlier among the wells of one sample" + of;
         List<String> found = new ArrayList<>();
         int tested = 0;
-        for (Result result : analysis.results()) {
+        for (Result result : budget.analysis().results()) {
             if (result.step() != step.number()) {
                 continue;
             }

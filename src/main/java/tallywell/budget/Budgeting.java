@@ -1,6 +1,7 @@
 package tallywell.budget;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -23,6 +24,7 @@ import tallywell.workup.WellResult;
  */
 final class Budgeting {
     private static final String OWN = "repeatability";
+    private static final String TRACE = "noise of the trace";
     private static final String BLANK = "blank";
     private static final String CURVE = "calibration";
 
@@ -72,14 +74,15 @@ final class Budgeting {
 
     private void own() {
         double variance = 0;
-        Optional<Repeatability.Slot> outlier = model.repeatability().outlierOf(wells.get(0));
+        Scatter scatter = model.scatter();
+        Optional<Repeatability.Slot> outlier = scatter.outlierOf(wells.get(0));
         for (WellResult well : wells) {
             double net = well.netDeltaA().orElseThrow();
             double square = perNet(well) * perNet(well);
             if (outlier.isPresent()) {
                 variance += square * outlier.get().variance();
             } else {
-                variance += square * model.repeatability().function().at(net);
+                variance += square * scatter.variance(well);
                 ofConstant += square;
                 ofProportional += square * net * net;
             }
@@ -87,8 +90,9 @@ final class Budgeting {
         if (outlier.isPresent()) {
             apart.add(new double[] {variance, outlier.get().degreesOfFreedom()});
         }
-        Estimate estimate = outlier.isPresent() ? Estimate.OWN_SCATTER : Estimate.POOLED_REPEATABILITY;
-        add(OWN, result.role() + " " + result.word() + " " + result.step(), estimate, 1, Math.sqrt(variance));
+        Estimate estimate = outlier.isPresent() ? Estimate.OWN_SCATTER : scatter.estimate();
+        String label = estimate == Estimate.TRACE ? TRACE : OWN;
+        add(label, result.role() + " " + result.word() + " " + result.step(), estimate, 1, Math.sqrt(variance));
     }
 
     private void blanks() {
@@ -161,18 +165,22 @@ final class Budgeting {
     }
 
     private void blank(String name, Blank blank) {
-        Optional<Repeatability.Slot> outlier = model.repeatability().outlierOf(model.well(blank.wells[0]));
+        Optional<Repeatability.Slot> outlier = model.scatter().outlierOf(model.well(blank.wells[0]));
         double n = blank.wells.length;
         double square = blank.sensitivity * blank.sensitivity / n;
         double variance = outlier.isPresent()
                 ? outlier.get().variance()
-                : model.repeatability().function().constant();
+                : Arrays.stream(blank.wells)
+                        .mapToDouble(at -> model.scatter().variance(model.well(at)))
+                        .average()
+                        .orElseThrow();
         if (outlier.isPresent()) {
             apart.add(new double[] {square * variance, outlier.get().degreesOfFreedom()});
         } else {
             ofConstant += square;
         }
-        Estimate estimate = outlier.isPresent() ? Estimate.OWN_SCATTER : Estimate.POOLED_REPEATABILITY;
+        Estimate estimate =
+                outlier.isPresent() ? Estimate.OWN_SCATTER : model.scatter().estimate();
         add(BLANK, name + " " + result.step(), estimate, blank.sensitivity, Math.sqrt(variance / n));
     }
 
@@ -201,7 +209,9 @@ final class Budgeting {
             }
         }
         double[][] root = choleskyRoot(calibration, model.unitVariance());
-        Estimate estimate = model.usesResiduals() ? Estimate.CALIBRATION_RESIDUALS : Estimate.POOLED_REPEATABILITY;
+        Estimate estimate = model.usesResiduals()
+                ? Estimate.CALIBRATION_RESIDUALS
+                : model.scatter().estimate();
         for (int k = 0; k < p; k++) {
             double effect = 0;
             for (int i = k; i < p; i++) {
@@ -263,14 +273,20 @@ final class Budgeting {
         double total = contributions.stream()
                 .mapToDouble(each -> each.effect() * each.effect())
                 .sum();
-        double pooled = ofConstant * model.repeatability().function().constant()
-                + ofProportional * model.repeatability().function().proportional();
-        double pooledFreedom = model.repeatability().function().degreesOfFreedom(ofConstant, ofProportional);
+        Optional<Repeatability> found = model.scatter().pooled();
+        double pooled = found.map(Repeatability::function)
+                .map(each -> ofConstant * each.constant() + ofProportional * each.proportional())
+                .orElse(0.0);
+        // The noise of traces is taken as known.
+        double pooledFreedom = found.map(each -> each.function().degreesOfFreedom(ofConstant, ofProportional))
+                .orElse(Double.POSITIVE_INFINITY);
         double curve = curveVariance;
         double curveFreedom = model.usesResiduals()
                 ? model.step().calibration().orElseThrow().fit().degreesOfFreedom()
                 : pooledFreedom;
-        if (curve > 0 && (!model.usesResiduals() || model.repeatability().standardsIncluded())) {
+        if (curve > 0
+                && (!model.usesResiduals()
+                        || found.map(Repeatability::standardsIncluded).orElse(false))) {
             // One and the same scatter stands behind both, so they are wrong together.
             pooled += curve;
             pooledFreedom = Math.min(pooledFreedom, curveFreedom);

@@ -8,6 +8,8 @@ public enum Estimate {
     CALIBRATION_RESIDUALS,
     /** The scatter of the sample's own wells, where it is too large for the pooled one. */
     OWN_SCATTER,
+    /** The noise of the trace of each well, where no replicates show the scatter; knows nothing of pipetting. */
+    TRACE,
     /** What the method states; taken as exactly known. */
     STATED
 }

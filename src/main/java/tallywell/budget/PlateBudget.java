@@ -1,15 +1,17 @@
 package tallywell.budget;
 
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import tallywell.workup.Analysis;
+import tallywell.workup.Result;
 
 /**
  * How sure the results of one plate are.
  *
  * @param analysis the plate
- * @param repeatabilities one a step; empty where the step shows no scatter
- * @param results one a result of the analysis, in its order; empty where there is no value, or no repeatability
+ * @param repeatabilities one a step; empty where no replicates of the step differ
+ * @param results one a result of the analysis, in its order; empty where there is no value, or nothing shows the scatter
  */
 public record PlateBudget(
         Analysis analysis, List<Optional<Repeatability>> repeatabilities, List<Optional<ResultBudget>> results) {
@@ -24,15 +26,32 @@ public record PlateBudget(
         List<Optional<Repeatability>> repeatabilities =
                 analysis.steps().stream().map(Repeatability::of).toList();
         List<Optional<StepModel>> models = analysis.steps().stream()
-                .map(step -> repeatabilities
-                        .get(step.number() - 1)
+                .map(step -> Scatter.of(step, repeatabilities.get(step.number() - 1))
                         .map(scatter -> new StepModel(analysis.assay().method(), step, scatter)))
                 .toList();
-        List<Optional<ResultBudget>> results = analysis.results().stream()
-                .map(result -> result.value().isPresent()
-                        ? models.get(result.step() - 1).map(model -> new Budgeting(model, result).budget())
-                        : Optional.<ResultBudget>empty())
-                .toList();
+        List<Optional<ResultBudget>> results = new ArrayList<>();
+        for (Result result : analysis.results()) {
+            results.add(models.get(result.step() - 1)
+                    .filter(model -> result.value().isPresent())
+                    .filter(model -> model.wellsOf(result).stream().allMatch(model.scatter()::knows))
+                    .map(model -> new Budgeting(model, result).budget()));
+        }
         return new PlateBudget(analysis, repeatabilities, results);
+    }
+
+    /** How sure the recovery of each result is, in their order; empty where it has none, or no budget. */
+    public List<Optional<RecoveryBudget>> recoveries() {
+        List<ResultBudget> known = results.stream().flatMap(Optional::stream).toList();
+        return results.stream()
+                .map(each -> each.flatMap(budget -> RecoveryBudget.of(analysis, budget, known)))
+                .toList();
+    }
+
+    /** Whether results of a step, from 1, rest on the noise of traces, since no replicates show the scatter. */
+    public boolean restsOnTraces(int step) {
+        return repeatabilities.get(step - 1).isEmpty()
+                && results.stream()
+                        .flatMap(Optional::stream)
+                        .anyMatch(each -> each.result().step() == step);
     }
 }

@@ -25,10 +25,15 @@ import tallywell.workup.WellResult;
  * blanks, fits and inverses included. It is the test of the budget, and takes its place where the model is far from
  * linear.
  *
- * <p>ΔA is drawn about what was found, with the pooled repeatability at its net ΔA; standards with the residual scatter
- * of the calibration where the budget takes that too. How little a few degrees of freedom know is drawn as well, by one
- * common factor for each estimate. A level is taken from the fitted curve beyond the range of the standards too, so that
- * results near the ends keep both sides of their distribution.
+ * <p>ΔA is drawn about what was found, with the pooled repeatability at its net ΔA, or where there is none with the noise
+ * of its trace; standards with the residual scatter of the calibration where the budget takes that too. A level is taken
+ * from the fitted curve beyond the range of the standards too, so that results near the ends keep both sides of their
+ * distribution.
+ *
+ * <p>Every draw is worked up twice. Once with the scatter as it was found: the standard deviation of these is the
+ * standard uncertainty, to be held against u of the budget. And once with how little a few degrees of freedom know drawn
+ * as well, by one common factor for each estimate (JCGM 101:2008, 6.4.9): the interval is of these, to be held against k u.
+ * Their standard deviation would be larger by √(ν / (ν − 2)), and there is none for two degrees of freedom or fewer.
  *
  * <p>Readings are not drawn one by one: the scatter of ΔA within slots already holds theirs.
  */
@@ -57,13 +62,19 @@ public final class PlateSimulation {
                     .toList();
         }
         Plan plan = new Plan(budget, drawn);
-        List<Simulation.Output> outputs = Simulation.run(trials, seed, drawn.size(), () -> plan.new PlateTrial());
+        int n = drawn.size();
+        List<Simulation.Output> outputs = Simulation.run(trials, seed, 2 * n, () -> plan.new PlateTrial(n));
         List<Optional<Simulation.Output>> all = new ArrayList<>();
         for (int i = 0; i < analysis.results().size(); i++) {
             int at = drawn.indexOf(i);
-            all.add(at < 0 ? Optional.empty() : Optional.of(outputs.get(at)));
+            all.add(at < 0 ? Optional.empty() : Optional.of(both(outputs.get(at), outputs.get(n + at))));
         }
         return all;
+    }
+
+    private static Simulation.Output both(Simulation.Output asKnown, Simulation.Output asFound) {
+        return new Simulation.Output(
+                asFound.mean(), asFound.standardUncertainty(), asKnown.low(), asKnown.high(), asKnown.lost());
     }
 
     /** Everything that does not change from draw to draw. */
@@ -76,10 +87,9 @@ public final class PlateSimulation {
         Plan(PlateBudget budget, List<Integer> drawn) {
             Analysis analysis = budget.analysis();
             for (var step : analysis.steps()) {
-                Optional<Repeatability> scatter = budget.repeatabilities().get(step.number() - 1);
-                if (scatter.isPresent()) {
-                    steps.add(new StepPlan(new StepModel(analysis.assay().method(), step, scatter.get())));
-                }
+                Scatter.of(step, budget.repeatabilities().get(step.number() - 1))
+                        .ifPresent(scatter -> steps.add(
+                                new StepPlan(new StepModel(analysis.assay().method(), step, scatter))));
             }
             for (int at = 0; at < drawn.size(); at++) {
                 Result result = analysis.results().get(drawn.get(at));
@@ -128,9 +138,14 @@ public final class PlateSimulation {
 
         /** One thread's draws. */
         private final class PlateTrial implements Simulation.Trial {
+            private final int results;
             private final double[] errors = new double[spreads.size()];
             private final List<StepDraw> draws =
                     steps.stream().map(StepDraw::new).toList();
+
+            PlateTrial(int results) {
+                this.results = results;
+            }
 
             @Override
             public void draw(SplittableRandom random, double[] outputs) {
@@ -142,15 +157,35 @@ public final class PlateSimulation {
                 }
                 for (StepDraw each : draws) {
                     each.draw(random);
+                    each.workUp(true);
                     for (ResultPlan result : each.plan.results) {
                         outputs[result.output] = each.value(result, errors, sizes);
+                    }
+                    each.workUp(false);
+                    for (ResultPlan result : each.plan.results) {
+                        outputs[results + result.output] = each.value(result, errors, sizes);
                     }
                 }
             }
         }
     }
 
-    private record ResultPlan(int output, int[] wells, double[] perInput, int[][] factors, int creep) {}
+    /** One result: its wells, their values for each unit of level or net ΔA, the stated inputs that act on it. */
+    private static final class ResultPlan {
+        private final int output;
+        private final int[] wells;
+        private final double[] perInput;
+        private final int[][] factors;
+        private final int creep;
+
+        ResultPlan(int output, int[] wells, double[] perInput, int[][] factors, int creep) {
+            this.output = output;
+            this.wells = wells;
+            this.perInput = perInput;
+            this.factors = factors;
+            this.creep = creep;
+        }
+    }
 
     /** One step, laid out by index of its wells. */
     private static final class StepPlan {
@@ -178,16 +213,16 @@ public final class PlateSimulation {
             untriggered = new int[n][];
             own = new int[n][];
             List<Double> freedoms = new ArrayList<>();
-            freedoms.add(model.repeatability().degreesOfFreedom());
+            freedoms.add(model.scatter().degreesOfFreedom());
             freedoms.add(
                     model.usesResiduals()
                             ? model.step().calibration().orElseThrow().fit().degreesOfFreedom()
-                            : model.repeatability().degreesOfFreedom());
+                            : model.scatter().degreesOfFreedom());
             Map<String, Integer> outliers = new HashMap<>();
             for (int i = 0; i < n; i++) {
                 WellResult well = wells.get(i);
                 delta[i] = well.deltaA().orElse(0);
-                Optional<Repeatability.Slot> outlier = model.repeatability().outlierOf(well);
+                Optional<Repeatability.Slot> outlier = model.scatter().outlierOf(well);
                 if (outlier.isPresent()) {
                     int at = outliers.computeIfAbsent(outlier.get().key(), key -> freedoms.size());
                     if (at == freedoms.size()) {
@@ -196,10 +231,8 @@ public final class PlateSimulation {
                     estimate[i] = at;
                     sd[i] = Math.sqrt(outlier.get().variance());
                 } else {
-                    double net = Repeatability.netOf(well);
-                    sd[i] = well.deltaA().isPresent()
-                            ? Math.sqrt(model.repeatability().function().at(net))
-                            : 0;
+                    boolean drawn = well.deltaA().isPresent() && model.scatter().knows(well);
+                    sd[i] = drawn ? Math.sqrt(model.scatter().variance(well)) : 0;
                 }
                 blanks[i] = model.blanksOf(well.trace().group());
                 untriggered[i] = model.untriggeredOf(well.trace().group());
@@ -221,6 +254,7 @@ public final class PlateSimulation {
     /** Working space of one step in one thread. */
     private static final class StepDraw {
         private final StepPlan plan;
+        private final double[] scatter;
         private final double[] drawn;
         private final double[] net;
         private final double[] response;
@@ -229,6 +263,7 @@ public final class PlateSimulation {
 
         StepDraw(StepPlan plan) {
             this.plan = plan;
+            scatter = new double[plan.delta.length];
             drawn = new double[plan.delta.length];
             net = new double[plan.delta.length];
             response = new double[plan.level.length];
@@ -239,8 +274,15 @@ public final class PlateSimulation {
             for (int k = 0; k < scale.length; k++) {
                 scale[k] = Simulation.scale(random, plan.freedom[k]);
             }
+            for (int i = 0; i < scatter.length; i++) {
+                scatter[i] = plan.sd[i] * random.nextGaussian();
+            }
+        }
+
+        /** From the ΔA of the wells to the curve, with the size of the scatter as well known as it is, or as found. */
+        void workUp(boolean asKnown) {
             for (int i = 0; i < drawn.length; i++) {
-                drawn[i] = plan.delta[i] + plan.sd[i] * scale[plan.estimate[i]] * random.nextGaussian();
+                drawn[i] = plan.delta[i] + scatter[i] * (asKnown ? scale[plan.estimate[i]] : 1);
             }
             for (int i = 0; i < net.length; i++) {
                 net[i] = drawn[i] - offset(i);

@@ -53,6 +53,18 @@ public record ResultBudget(
         return Math.sqrt(squares);
     }
 
+    /** Degrees of freedom of the part that is scatter: what is stated adds to u and makes it no less well known. */
+    double scatterDegreesOfFreedom() {
+        double all = 0;
+        double scatter = 0;
+        for (Contribution each : contributions) {
+            double square = each.effect() * each.effect();
+            all += square;
+            scatter += each.source().estimate() == Estimate.STATED ? 0 : square;
+        }
+        return scatter > 0 ? degreesOfFreedom * Math.pow(scatter / all, 2) : Double.POSITIVE_INFINITY;
+    }
+
     /** The standard uncertainty by the validation, in the unit of the value; empty if the method has none. */
     public OptionalDouble byValidation() {
         return validation.isPresent()
@@ -68,7 +80,12 @@ public record ResultBudget(
 
     /** The coverage factor that goes with it. */
     public double coverageFactor() {
-        return stated == Stated.VALIDATION ? PLAIN_FACTOR : StudentT.twoSided(COVERAGE, degreesOfFreedom);
+        return stated == Stated.VALIDATION ? PLAIN_FACTOR : factorByBudget();
+    }
+
+    /** The coverage factor that goes with the budget. */
+    public double factorByBudget() {
+        return StudentT.twoSided(COVERAGE, degreesOfFreedom);
     }
 
     /** The expanded uncertainty that is reported. */

@@ -1,5 +1,6 @@
 package tallywell.budget;
 
+import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.SplittableRandom;
@@ -16,6 +17,9 @@ import java.util.stream.IntStream;
  */
 public final class Simulation {
     private static final int BLOCK = 1000;
+
+    /** So many numbers are kept at a time; 160 MB. With more, the same draws are made again for the outputs left. */
+    private static final int KEPT = 20_000_000;
 
     private Simulation() {}
 
@@ -58,10 +62,25 @@ public final class Simulation {
      * @param of makes the trials
      */
     public static List<Output> run(int trials, long seed, int outputs, Trials of) {
+        return run(trials, seed, outputs, of, KEPT);
+    }
+
+    static List<Output> run(int trials, long seed, int outputs, Trials of, int kept) {
         if (!(trials >= BLOCK)) {
             throw new IllegalArgumentException("trials must be at least " + BLOCK + " but was " + trials);
         }
-        double[][] draws = new double[outputs][trials];
+        List<Output> all = new ArrayList<>();
+        int atATime = Math.max(1, kept / trials);
+        for (int from = 0; from < outputs; from += atATime) {
+            double[][] draws = draws(trials, seed, outputs, of, from, Math.min(outputs, from + atATime));
+            all.addAll(Arrays.stream(draws).parallel().map(Simulation::output).toList());
+        }
+        return all;
+    }
+
+    /** The draws of the outputs from one to before another, a row each. */
+    private static double[][] draws(int trials, long seed, int outputs, Trials of, int from, int to) {
+        double[][] draws = new double[to - from][trials];
         int blocks = (trials + BLOCK - 1) / BLOCK;
         long[] seeds = new SplittableRandom(seed).longs(blocks).toArray();
         IntStream.range(0, blocks).parallel().forEach(block -> {
@@ -70,12 +89,12 @@ public final class Simulation {
             double[] row = new double[outputs];
             for (int i = block * BLOCK; i < Math.min(trials, (block + 1) * BLOCK); i++) {
                 trial.draw(random, row);
-                for (int k = 0; k < outputs; k++) {
-                    draws[k][i] = row[k];
+                for (int k = from; k < to; k++) {
+                    draws[k - from][i] = row[k];
                 }
             }
         });
-        return Arrays.stream(draws).parallel().map(Simulation::output).toList();
+        return draws;
     }
 
     private static Output output(double[] draws) {

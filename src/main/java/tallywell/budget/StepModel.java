@@ -24,7 +24,7 @@ import tallywell.workup.WellResult;
 final class StepModel {
     private final AssayMethod method;
     private final StepAnalysis step;
-    private final Repeatability repeatability;
+    private final Scatter scatter;
     private final Scale scale;
     private final Map<Well, Integer> index = new HashMap<>();
     private final Map<Integer, int[]> sampleBlanks = new HashMap<>();
@@ -34,10 +34,10 @@ final class StepModel {
     private final boolean residuals;
     private final double unit;
 
-    StepModel(AssayMethod method, StepAnalysis step, Repeatability repeatability) {
+    StepModel(AssayMethod method, StepAnalysis step, Scatter scatter) {
         this.method = method;
         this.step = step;
-        this.repeatability = repeatability;
+        this.scatter = scatter;
         this.scale = new Scale(method, step);
         for (int i = 0; i < step.wells().size(); i++) {
             index.put(step.wells().get(i).well(), i);
@@ -67,7 +67,7 @@ final class StepModel {
 
     /**
      * Only where there are more levels than parameters do residuals say more than the scatter of replicates, which the
-     * pooled repeatability says better.
+     * scatter of the whole plate says better.
      */
     private static boolean showsLackOfFit(Calibration calibration) {
         long levels = calibration.standards().stream()
@@ -82,10 +82,10 @@ final class StepModel {
             return calibration.fit().residualVariance();
         }
         double sum = 0;
-        for (Standard each : calibration.standards()) {
-            sum += each.weight() * repeatability.function().at(each.response());
+        for (int i = 0; i < standards.length; i++) {
+            sum += calibration.standards().get(i).weight() * scatter.variance(well(standards[i]));
         }
-        return sum / calibration.standards().size();
+        return sum / standards.length;
     }
 
     AssayMethod method() {
@@ -96,11 +96,11 @@ final class StepModel {
         return step;
     }
 
-    Repeatability repeatability() {
-        return repeatability;
+    Scatter scatter() {
+        return scatter;
     }
 
-    /** Whether the curve's uncertainty comes from its residuals; else it comes from the pooled repeatability. */
+    /** Whether the curve's uncertainty comes from its residuals; else it comes from the scatter of single wells. */
     boolean usesResiduals() {
         return residuals;
     }

@@ -1,294 +1,347 @@
 package tallywell.chart;
 
 import java.awt.Font;
-import java.awt.FontMetrics;
 import java.awt.Graphics2D;
-import java.awt.Polygon;
+import java.awt.Shape;
 import java.awt.geom.Ellipse2D;
 import java.awt.geom.Line2D;
 import java.awt.geom.Path2D;
 import java.awt.geom.Rectangle2D;
-import java.awt.geom.RoundRectangle2D;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
 import java.util.Optional;
-import org.jspecify.annotations.Nullable;
+import java.util.TreeMap;
+import org.jfree.data.xy.XYSeries;
 import tallywell.plate.PlateFormat;
 import tallywell.plate.Well;
-import tallywell.plate.WellMap;
-import tallywell.trace.Series;
+import tallywell.workup.WellResult;
 
 /**
- * The plate as small traces on common axes. A flagged well has a firm frame, a corner with a sign, and its first flag in
- * a word or two, so that it is seen without colour; a well that is not in use is a dot.
+ * A plate of small traces, all on the same axes: what differs in size or form is seen at a glance. The form of a frame
+ * tells the role, a badge what is special, a stroke that a well does not count.
  */
-public final class PlateOfTraces {
-    private static final double LEFT = 58;
-    private static final double TOP = 74;
-    private static final double RIGHT = 18;
-    private static final double BOTTOM = 46;
-    private static final double GAP = 5;
-    /** Cells lower than this (in pixels) have no room for words. */
-    private static final double WORDS_FROM = 44;
+public final class PlateOfTraces implements Picture {
+    private static final double WIDTH = 700;
+    private static final double LEFT = 26;
+    private static final double RIGHT = 10;
+    private static final double TOP = 66;
+    private static final double LEGEND = 88;
+    /** Height of a well over its width. */
+    private static final double FORM = 0.84;
+    /** Plates of more wells have no room for words in them. */
+    private static final double LEAST_WIDTH_FOR_WORDS = 40;
 
-    private final String title;
-    private final WellMap<Optional<TracedWell>> wells;
-    private final double firstMin;
-    private final double lastMin;
-    private final double low;
-    private final double high;
+    private final StepTraces step;
+    private final PlateFormat format;
+    private final Map<Well, WellResult> wells = new LinkedHashMap<>();
+    private final Map<Well, TracePoints> points = new LinkedHashMap<>();
+    private final double cellWidth;
+    private final double cellHeight;
+    private final Scale scale;
 
     /**
-     * A picture of a plate.
+     * The axes that all wells share.
      *
-     * @param title what stands above it
-     * @param wells what is in each well; empty where it is not in use
+     * @param first minute from the trigger
+     * @param last minute from the trigger
+     * @param low absorbance
+     * @param high absorbance
      */
-    public PlateOfTraces(String title, WellMap<Optional<TracedWell>> wells) {
-        this.title = title;
-        this.wells = wells;
-        Extent extent = new Extent();
-        wells.forEach((well, traced) -> traced.ifPresent(extent::add));
-        firstMin = Math.min(0, extent.firstMin);
-        lastMin = extent.lastMin > firstMin ? extent.lastMin : firstMin + 1;
-        double rise = extent.high - extent.low;
-        low = rise > 0 ? extent.low - 0.04 * rise : extent.low - 0.5;
-        high = rise > 0 ? extent.high + 0.16 * rise : extent.low + 0.5;
-    }
-
-    /** The picture in pixels, twice the size asked for. */
-    public byte[] png(int width, int height) {
-        return Drawing.png(width, height, this::draw);
-    }
-
-    /** The picture as SVG text. */
-    public String svg(int width, int height) {
-        return Drawing.svg(width, height, this::draw);
-    }
-
-    /** How many wells are marked. */
-    int marked() {
-        int[] marked = {0};
-        wells.forEach((well, traced) ->
-                marked[0] += traced.isPresent() && !traced.get().flags().isEmpty() ? 1 : 0);
-        return marked[0];
-    }
-
-    /** Lowest and highest absorbance of the common axis. */
-    double[] absorbances() {
-        return new double[] {low, high};
-    }
-
-    /** First and last minute of the common axis. */
-    double[] minutes() {
-        return new double[] {firstMin, lastMin};
-    }
-
-    /** What the axes have to hold. */
-    private static final class Extent {
-        private double firstMin;
-        private double lastMin;
-        private double low = Double.POSITIVE_INFINITY;
-        private double high = Double.NEGATIVE_INFINITY;
-
-        void add(TracedWell well) {
-            firstMin = Math.min(firstMin, well.firstMin());
-            lastMin = Math.max(lastMin, well.lastMin());
-            well.before().ifPresent(this::add);
-            add(well.after());
+    record Scale(double first, double last, double low, double high) {
+        double x(Rectangle2D cell, double minutes) {
+            return cell.getX() + cell.getWidth() * (minutes - first) / (last - first);
         }
 
-        private void add(Series series) {
-            for (int i = 0; i < series.size(); i++) {
-                low = Math.min(low, series.absorbance(i));
-                high = Math.max(high, series.absorbance(i));
+        double y(Rectangle2D cell, double absorbance) {
+            double clipped = Math.max(low, Math.min(high, absorbance));
+            return cell.getMaxY() - cell.getHeight() * (clipped - low) / (high - low);
+        }
+    }
+
+    private PlateOfTraces(StepTraces step) {
+        this.step = step;
+        format = step.analysis().assay().layout().format();
+        for (WellResult well : step.wells()) {
+            wells.put(well.well(), well);
+            points.put(well.well(), TracePoints.of(well.trace()));
+        }
+        cellWidth = (WIDTH - LEFT - RIGHT) / format.columns();
+        cellHeight = Math.min(FORM * cellWidth, 150);
+        scale = scale();
+    }
+
+    /** The plate of a step that has traces. */
+    public static PlateOfTraces of(StepTraces step) {
+        if (!step.hasTraces()) {
+            throw new IllegalArgumentException("step must have traces but was step " + step.step() + " without");
+        }
+        return new PlateOfTraces(step);
+    }
+
+    /** From the lowest to the highest reading that was not left out, with nothing wasted. */
+    private Scale scale() {
+        double first = 0;
+        double last = 0;
+        double low = Double.POSITIVE_INFINITY;
+        double high = Double.NEGATIVE_INFINITY;
+        for (TracePoints each : points.values()) {
+            first = Math.min(first, each.firstMinute());
+            last = Math.max(last, each.lastMinute());
+            for (TracePoints.Point point : each.all()) {
+                if (point.part() != TracePoints.Part.LEFT_OUT) {
+                    low = Math.min(low, point.absorbance());
+                    high = Math.max(high, point.absorbance());
+                }
             }
         }
+        if (!(low <= high)) {
+            return new Scale(first, last > first ? last : first + 1, 0, 1);
+        }
+        low = Math.floor(20 * low) / 20;
+        high = Math.ceil(20 * high) / 20;
+        return new Scale(first, last > first ? last : first + 1, low, high > low ? high : low + 0.05);
     }
 
-    private void draw(Graphics2D g, Rectangle2D area) {
-        g.setPaint(Tokens.PAPER);
-        g.fill(area);
-        g.setFont(Tokens.TITLE);
-        g.setPaint(Tokens.INK);
-        g.drawString(title, (float) LEFT, 28f);
-        g.setFont(Tokens.TEXT);
-        g.setPaint(Tokens.SOFT_INK);
-        g.drawString(legend(), (float) LEFT, 47f);
-        if (!(high < Double.POSITIVE_INFINITY)) {
-            g.drawString("no well of this plate has readings", (float) LEFT, (float) TOP);
-            return;
-        }
-        PlateFormat format = wells.format();
-        double width = (area.getWidth() - LEFT - RIGHT) / format.columns();
-        double height = (area.getHeight() - TOP - BOTTOM) / format.rows();
+    /** The axes that all wells share. */
+    Scale axes() {
+        return scale;
+    }
+
+    @Override
+    public double width() {
+        return WIDTH;
+    }
+
+    @Override
+    public double height() {
+        return TOP + format.rows() * cellHeight + LEGEND;
+    }
+
+    @Override
+    public void draw(Graphics2D to) {
+        to.setPaint(Ink.PAPER);
+        to.fill(new Rectangle2D.Double(0, 0, WIDTH, height()));
+        title(to);
+        words(to, axesInWords(), LEFT, 39, 10, false);
+        names(to);
         for (Well well : format.all()) {
-            Rectangle2D cell = new Rectangle2D.Double(
-                    LEFT + well.column() * width, TOP + well.row() * height, width - GAP, height - GAP);
-            drawWell(g, cell, wells.get(well).orElse(null));
-            if (well.row() == 0) {
-                centred(g, String.valueOf(well.column() + 1), cell.getCenterX(), TOP - 6);
-            }
-            if (well.column() == 0) {
-                centred(g, well.rowName(), LEFT - 44, cell.getCenterY() + 4);
-                drawAbsorbances(g, cell);
-            }
-            if (well.row() == format.rows() - 1) {
-                drawMinutes(g, cell);
-            }
+            cell(to, well);
         }
-        centred(g, "minutes from the trigger", area.getWidth() / 2, area.getHeight() - 10);
+        legend(to);
     }
 
-    private String legend() {
-        int marked = marked();
-        String flagged =
-                marked == 0 ? "no well is flagged" : "▲ flagged: " + marked + (marked == 1 ? " well" : " wells");
-        return "absorbance over time, all wells on the same axes  ·  dotted: trigger  ·  " + flagged;
-    }
-
-    private static void centred(Graphics2D g, String text, double x, double y) {
-        g.setFont(Tokens.SMALL);
-        g.setPaint(Tokens.SOFT_INK);
-        FontMetrics metrics = g.getFontMetrics(Tokens.SMALL);
-        g.drawString(text, (float) (x - metrics.stringWidth(text) / 2.0), (float) y);
-    }
-
-    private void drawAbsorbances(Graphics2D g, Rectangle2D cell) {
-        Font tiny = Tokens.SMALL.deriveFont(9f);
-        FontMetrics metrics = g.getFontMetrics(tiny);
-        g.setFont(tiny);
-        g.setPaint(Tokens.SOFT_INK);
-        double step = step(high - low);
-        for (double a = Math.ceil(low / step) * step; a <= high; a += step) {
-            double y = y(cell, a);
-            if (y > cell.getMinY() + 3 && y < cell.getMaxY() - 1) {
-                String text = Drawing.numbers("0.##").format(a);
-                g.drawString(text, (float) (LEFT - 5 - metrics.stringWidth(text)), (float) (y + 3));
-            }
+    /** The title as large as it fits; what does not fit at all is cut off and marked so. */
+    private void title(Graphics2D g) {
+        String run = step.analysis().assay().title();
+        String text = step.analyte() + (run.isEmpty() ? "" : " · " + run);
+        double room = WIDTH - LEFT - RIGHT;
+        float size = (float) Math.max(10, Math.min(15, 15 * room / length(g, text, Ink.bold(15))));
+        while (text.length() > 2 && length(g, text, Ink.bold(size)) > room) {
+            text = text.substring(0, text.length() - 2).strip() + "…";
         }
+        words(g, text, LEFT, 22, size, true);
     }
 
-    private void drawMinutes(Graphics2D g, Rectangle2D cell) {
-        Font tiny = Tokens.SMALL.deriveFont(9f);
-        FontMetrics metrics = g.getFontMetrics(tiny);
-        g.setFont(tiny);
-        g.setPaint(Tokens.SOFT_INK);
-        double step = step(lastMin - firstMin);
-        for (double t = 0; t <= lastMin; t += step) {
-            String text = Drawing.numbers("0.##").format(t);
-            g.drawString(text, (float) (x(cell, t) - metrics.stringWidth(text) / 2.0), (float) cell.getMaxY() + 13);
+    private static double length(Graphics2D g, String text, Font face) {
+        return face.getStringBounds(text, g.getFontRenderContext()).getWidth();
+    }
+
+    /** The common scale in words. */
+    String axesInWords() {
+        return "All wells on one scale: " + step.absorbance() + ", " + Ink.number(scale.low(), 2) + " to "
+                + Ink.number(scale.high(), 2) + "; " + minutes(scale.first()) + " to " + minutes(scale.last())
+                + " min from the trigger (dotted)";
+    }
+
+    private static String minutes(double value) {
+        return Ink.number(value, 1).replaceFirst("[.]0$", "");
+    }
+
+    private void names(Graphics2D g) {
+        float size = (float) Math.max(4.5, Math.min(10, 0.5 * cellWidth));
+        g.setFont(Ink.plain(size));
+        g.setPaint(Ink.SOFT);
+        for (int column = 0; column < format.columns(); column++) {
+            String name = Integer.toString(column + 1);
+            double width = g.getFontMetrics().getStringBounds(name, g).getWidth();
+            g.drawString(name, (float) (LEFT + (column + 0.5) * cellWidth - width / 2), (float) (TOP - 5));
+        }
+        float across = (float) Math.max(4.5, Math.min(10, 0.8 * cellHeight));
+        g.setFont(Ink.plain(across));
+        for (int row = 0; row < format.rows(); row++) {
+            String name = Well.rowName(row);
+            double width = g.getFontMetrics().getStringBounds(name, g).getWidth();
+            g.drawString(name, (float) (LEFT - 6 - width), (float) (TOP + (row + 0.5) * cellHeight + 0.36 * across));
         }
     }
 
-    /** A round step that divides a span into two to four. */
-    private static double step(double span) {
-        double power = Math.pow(10, Math.floor(Math.log10(span)));
-        double part = span / power;
-        return power * (part < 1.5 ? 0.5 : part < 3 ? 1 : part < 7 ? 2 : 5);
-    }
-
-    private double x(Rectangle2D cell, double minutes) {
-        return cell.getMinX() + 3 + (minutes - firstMin) / (lastMin - firstMin) * (cell.getWidth() - 6);
-    }
-
-    private double y(Rectangle2D cell, double absorbance) {
-        return cell.getMaxY() - 3 - (absorbance - low) / (high - low) * (cell.getHeight() - 6);
-    }
-
-    private void drawWell(Graphics2D g, Rectangle2D cell, @Nullable TracedWell well) {
+    private void cell(Graphics2D g, Well at) {
+        double gap = Math.min(2, 0.05 * cellWidth);
+        Rectangle2D cell = new Rectangle2D.Double(
+                LEFT + at.column() * cellWidth + gap,
+                TOP + at.row() * cellHeight + gap,
+                cellWidth - 2 * gap,
+                cellHeight - 2 * gap);
+        WellResult well = wells.get(at);
         if (well == null) {
-            g.setPaint(Tokens.LINE);
-            g.fill(new Ellipse2D.Double(cell.getCenterX() - 2, cell.getCenterY() - 2, 4, 4));
+            double r = Math.min(1.5, 0.06 * cellHeight);
+            g.setPaint(Ink.LINE);
+            g.fill(new Ellipse2D.Double(cell.getCenterX() - r, cell.getCenterY() - r, 2 * r, 2 * r));
             return;
         }
-        RoundRectangle2D card =
-                new RoundRectangle2D.Double(cell.getMinX(), cell.getMinY(), cell.getWidth(), cell.getHeight(), 8, 8);
-        boolean flagged = !well.flags().isEmpty();
-        g.setPaint(Tokens.CARD);
-        g.fill(card);
-        drawTrace(g, cell, well);
-        g.setStroke(flagged ? Tokens.FIRM : Tokens.HAIR);
-        g.setPaint(flagged ? Tokens.ATTENTION : Tokens.LINE);
-        g.draw(card);
-        drawWords(g, cell, well, flagged);
+        WellFrame.of(well.content().role()).draw(g, cell);
+        trace(g, well, cell);
+        if (hasWords()) {
+            words(g, well.content().word(), cell.getX() + 5, cell.getY() + 9, 6.5f, false);
+        }
+        if (!well.used()) {
+            g.setPaint(Ink.TEXT);
+            g.setStroke(Ink.pen(1.2));
+            g.draw(new Line2D.Double(cell.getMinX() + 3, cell.getMaxY() - 3, cell.getMaxX() - 3, cell.getMinY() + 3));
+        }
+        double r = Math.min(5, 0.2 * cellHeight);
+        Badge.of(StepTraces.flagsOf(well))
+                .ifPresent(badge -> badge.draw(g, cell.getMaxX() - r + 1, cell.getMinY() + r - 1, r));
     }
 
-    private void drawTrace(Graphics2D g, Rectangle2D cell, TracedWell well) {
-        g.setStroke(Tokens.DOTTED);
-        g.setPaint(Tokens.LINE);
-        g.draw(new Line2D.Double(x(cell, 0), cell.getMinY() + 1, x(cell, 0), cell.getMaxY() - 1));
-        g.setStroke(Tokens.FIRM);
-        well.before().ifPresent(before -> {
-            Path2D path = new Path2D.Double();
-            for (int i = 0; i < before.size(); i++) {
-                extend(path, x(cell, well.beforeMin(before, i)), y(cell, before.absorbance(i)));
-            }
-            g.setPaint(Tokens.SOFT_INK);
-            g.draw(path);
+    private boolean hasWords() {
+        return cellWidth >= LEAST_WIDTH_FOR_WORDS;
+    }
+
+    private void trace(Graphics2D g, WellResult well, Rectangle2D cell) {
+        double inset = Math.min(4, 0.1 * cellHeight);
+        double head = hasWords() ? 7 : 0;
+        Rectangle2D field = new Rectangle2D.Double(
+                cell.getX() + inset,
+                cell.getY() + inset + head,
+                cell.getWidth() - 2 * inset,
+                cell.getHeight() - 2 * inset - head);
+        double trigger = scale.x(field, 0);
+        g.setPaint(Ink.SOFT);
+        g.setStroke(Ink.dots(Math.min(0.6, 0.02 * cellHeight)));
+        g.draw(new Line2D.Double(trigger, field.getMinY(), trigger, field.getMaxY()));
+        TracePoints own = points.getOrDefault(well.well(), TracePoints.of(well.trace()));
+        double thin = Math.min(1, 0.03 * cellHeight);
+        new TraceLines(well.trace(), own).finished().ifPresent(line -> {
+            g.setPaint(Ink.ACCENT);
+            g.setStroke(Ink.pen(thin));
+            g.draw(line(line, field));
         });
+        g.setPaint(well.used() ? Ink.GOOD : Ink.SOFT);
+        g.setStroke(Ink.pen(thin));
+        g.draw(through(own, field));
+        g.setPaint(Ink.ATTENTION);
+        for (double minute : own.overMinutes()) {
+            double x = scale.x(field, minute);
+            g.fill(new Rectangle2D.Double(x - thin, field.getMinY() - thin, 2 * thin, 2 * thin));
+        }
+    }
+
+    private Shape line(XYSeries series, Rectangle2D field) {
+        return new Line2D.Double(
+                scale.x(field, series.getX(0).doubleValue()),
+                scale.y(field, series.getY(0).doubleValue()),
+                scale.x(field, series.getX(1).doubleValue()),
+                scale.y(field, series.getY(1).doubleValue()));
+    }
+
+    private Path2D through(TracePoints own, Rectangle2D field) {
         Path2D path = new Path2D.Double();
-        for (int i = 0; i < well.after().size(); i++) {
-            extend(path, x(cell, well.afterMin(i)), y(cell, well.after().absorbance(i)));
+        for (TracePoints.Point point : own.all()) {
+            double x = scale.x(field, point.minutes());
+            double y = scale.y(field, point.absorbance());
+            if (path.getCurrentPoint() == null) {
+                path.moveTo(x, y);
+            } else {
+                path.lineTo(x, y);
+            }
         }
-        g.setPaint(Tokens.GOOD);
-        g.draw(path);
-        double after = y(cell, well.change().after());
-        g.setPaint(Tokens.ACCENT);
-        g.fill(new Ellipse2D.Double(x(cell, 0) - 2.2, after - 2.2, 4.4, 4.4));
+        return path;
     }
 
-    private static void extend(Path2D path, double x, double y) {
-        if (path.getCurrentPoint() == null) {
-            path.moveTo(x, y);
-            // A path of one point draws nothing; a short stroke makes it a dot.
-            path.lineTo(x + 0.8, y);
-        } else {
-            path.lineTo(x, y);
+    private void legend(Graphics2D g) {
+        double top = TOP + format.rows() * cellHeight + 14;
+        key(g, new Rectangle2D.Double(LEFT + 26, top, 104, 52));
+        double x = LEFT + 164;
+        double y = top + 4;
+        for (WellFrame frame : frames()) {
+            frame.draw(g, new Rectangle2D.Double(x, y - 1, 17, 13));
+            x = words(g, frame.words(), x + 22, y + 9, 9, false) + 14;
         }
-    }
-
-    private void drawWords(Graphics2D g, Rectangle2D cell, TracedWell well, boolean flagged) {
-        if (flagged) {
-            int right = (int) Math.round(cell.getMaxX());
-            int top = (int) Math.round(cell.getMinY());
-            g.setPaint(Tokens.ATTENTION);
-            g.fill(new Polygon(
-                    new int[] {right - 16, right - 2, right - 9}, new int[] {top + 15, top + 15, top + 3}, 3));
-            g.setPaint(Tokens.CARD);
-            g.setFont(Tokens.SMALL.deriveFont(Font.BOLD, 9f));
-            g.drawString("!", right - 10.2f, top + 13.5f);
-        }
-        if (cell.getHeight() < WORDS_FROM) {
-            return;
-        }
-        Font tiny = Tokens.SMALL.deriveFont(9f);
-        g.setFont(tiny);
-        FontMetrics metrics = g.getFontMetrics(tiny);
-        g.setPaint(Tokens.SOFT_INK);
-        double room = cell.getWidth() - (flagged ? 24 : 8);
-        g.drawString(
-                fitted(well.caption().isEmpty() ? well.name() : well.caption(), metrics, room),
-                (float) cell.getMinX() + 5,
-                (float) cell.getMinY() + 11);
-        if (flagged) {
-            String words = fitted(well.mark(), metrics, 0.78 * cell.getWidth());
-            double wide = metrics.stringWidth(words);
-            // Where the trace is not: under its end if it ends high, else above it.
-            boolean high = y(cell, well.change().after()) < cell.getCenterY();
-            double base = high ? cell.getMaxY() - 5 : cell.getMinY() + 25;
-            g.setPaint(Tokens.ATTENTION);
-            g.drawString(words, (float) (cell.getMaxX() - wide - 5), (float) base);
+        x = LEFT + 164;
+        y += 21;
+        for (Map.Entry<Badge, Integer> badge : badges().entrySet()) {
+            String text = badge.getKey().words() + " (" + badge.getValue() + ")";
+            g.setFont(Ink.plain(9));
+            double width = g.getFontMetrics().getStringBounds(text, g).getWidth();
+            if (x > LEFT + 164 && x + 22 + width > WIDTH - RIGHT) {
+                x = LEFT + 164;
+                y += 17;
+            }
+            badge.getKey().draw(g, x + 8, y + 5.5, 5);
+            x = words(g, text, x + 22, y + 9, 9, false) + 14;
         }
     }
 
-    /** As much of a text as there is room for. */
-    private static String fitted(String text, FontMetrics metrics, double room) {
-        if (metrics.stringWidth(text) <= room) {
-            return text;
+    /** One empty well, large, with its axes. */
+    private void key(Graphics2D g, Rectangle2D field) {
+        g.setPaint(Ink.LINE);
+        g.setStroke(Ink.pen(0.7));
+        g.draw(field);
+        double trigger = scale.x(field, 0);
+        g.setPaint(Ink.SOFT);
+        g.setStroke(Ink.dots(0.7));
+        g.draw(new Line2D.Double(trigger, field.getMinY(), trigger, field.getMaxY()));
+        right(g, Ink.number(scale.high(), 2), field.getMinX() - 3, field.getMinY() + 7);
+        right(g, Ink.number(scale.low(), 2), field.getMinX() - 3, field.getMaxY());
+        double y = field.getMaxY() + 10;
+        if (trigger - field.getMinX() > 12) {
+            right(g, minutes(scale.first()), trigger - 5, y);
         }
-        int length = text.length();
-        while (length > 1 && metrics.stringWidth(text.substring(0, length) + "…") > room) {
-            length--;
+
+        words(g, "0", trigger - 2.5, y, 8, false);
+        right(g, minutes(scale.last()) + " min", field.getMaxX() + 4, y);
+        words(g, "readings", field.getMinX() + 42, field.getMinY() + 22, 8, false);
+        g.setPaint(Ink.GOOD);
+        g.setStroke(Ink.pen(1));
+        g.draw(new Line2D.Double(
+                field.getMinX() + 80, field.getMinY() + 19, field.getMaxX() - 4, field.getMinY() + 19));
+        words(g, "fitted", field.getMinX() + 42, field.getMinY() + 36, 8, false);
+        g.setPaint(Ink.ACCENT);
+        g.draw(new Line2D.Double(
+                field.getMinX() + 80, field.getMinY() + 33, field.getMaxX() - 4, field.getMinY() + 33));
+    }
+
+    private static void right(Graphics2D g, String text, double x, double y) {
+        g.setFont(Ink.plain(8));
+        g.setPaint(Ink.TEXT);
+        double width = g.getFontMetrics().getStringBounds(text, g).getWidth();
+        g.drawString(text, (float) (x - width), (float) y);
+    }
+
+    /** Draws a text and says where it ends. */
+    private static double words(Graphics2D g, String text, double x, double y, float size, boolean bold) {
+        g.setFont(bold ? Ink.bold(size) : Ink.plain(size));
+        g.setPaint(bold ? Ink.TEXT : size < 8 ? Ink.SOFT : Ink.TEXT);
+        g.drawString(text, (float) x, (float) y);
+        return x + g.getFontMetrics().getStringBounds(text, g).getWidth();
+    }
+
+    private List<WellFrame> frames() {
+        return List.of(WellFrame.values()).stream()
+                .filter(frame -> wells.values().stream()
+                        .anyMatch(well -> WellFrame.of(well.content().role()) == frame))
+                .toList();
+    }
+
+    /** The badges on the plate, with how many wells carry each. */
+    Map<Badge, Integer> badges() {
+        Map<Badge, Integer> counts = new TreeMap<>();
+        for (WellResult well : wells.values()) {
+            Optional<Badge> badge = Badge.of(StepTraces.flagsOf(well));
+            badge.ifPresent(each -> counts.merge(each, 1, Integer::sum));
         }
-        return text.substring(0, length).strip() + "…";
+        return counts;
     }
 }

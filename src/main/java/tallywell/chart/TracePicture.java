@@ -1,346 +1,383 @@
 package tallywell.chart;
 
+import java.awt.BasicStroke;
 import java.awt.Color;
+import java.awt.Graphics2D;
 import java.awt.Shape;
 import java.awt.geom.Ellipse2D;
+import java.awt.geom.Path2D;
+import java.awt.geom.Rectangle2D;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import java.util.OptionalDouble;
 import org.jfree.chart.JFreeChart;
-import org.jfree.chart.annotations.XYLineAnnotation;
-import org.jfree.chart.annotations.XYTextAnnotation;
-import org.jfree.chart.axis.AxisLocation;
+import org.jfree.chart.LegendItemSource;
 import org.jfree.chart.axis.NumberAxis;
+import org.jfree.chart.block.BlockBorder;
 import org.jfree.chart.plot.CombinedDomainXYPlot;
+import org.jfree.chart.plot.DatasetRenderingOrder;
 import org.jfree.chart.plot.IntervalMarker;
 import org.jfree.chart.plot.ValueMarker;
 import org.jfree.chart.plot.XYPlot;
 import org.jfree.chart.renderer.xy.XYLineAndShapeRenderer;
+import org.jfree.chart.title.LegendTitle;
 import org.jfree.chart.title.TextTitle;
 import org.jfree.chart.ui.HorizontalAlignment;
 import org.jfree.chart.ui.Layer;
 import org.jfree.chart.ui.RectangleAnchor;
+import org.jfree.chart.ui.RectangleEdge;
 import org.jfree.chart.ui.RectangleInsets;
 import org.jfree.chart.ui.TextAnchor;
-import org.jfree.chart.util.ShapeUtils;
 import org.jfree.data.Range;
 import org.jfree.data.xy.XYSeries;
 import org.jfree.data.xy.XYSeriesCollection;
-import tallywell.trace.BaselineFit;
-import tallywell.trace.Change;
-import tallywell.trace.FinishedPart;
-import tallywell.trace.FittedCurve;
+import tallywell.workup.WellResult;
 
 /**
- * One well: readings, baseline, trigger, finished part, the line carried back to the trigger, ΔA as a measure beside it,
- * and the residuals on a scale of their own.
+ * The trace of one well in one step: readings, baseline, finished part, what was fitted and ΔA at the trigger; the
+ * residuals below, on a scale of their own.
  */
-public final class TracePicture {
-    /** A burst is called over, for shading, once less than this is to come. */
-    private static final double OVER = 0.0005;
+public final class TracePicture implements Picture {
+    private static final double WIDTH = 700;
+    private static final double HEIGHT = 500;
 
-    private static final int CURVE_POINTS = 240;
-    private static final Shape DOT = new Ellipse2D.Double(-1.8, -1.8, 3.6, 3.6);
+    /** Part of the time after the trigger that is kept free before it, for the measure of ΔA and its number. */
+    private static final double ROOM = 0.19;
 
-    private final TracedWell well;
-    private final Change change;
-    private final double firstMin;
-    private final double lastMin;
-    private final OptionalDouble finishedMin;
+    /** A scale never shows less than this, so that the noise of a blank does not look like a reaction. */
+    private static final double LEAST_SPAN = 0.04;
 
-    /** A picture of a well. */
-    public TracePicture(TracedWell well) {
+    private static final double LEAST_RESIDUAL_MA = 1;
+
+    private final StepTraces step;
+    private final WellResult well;
+    private final TracePoints points;
+    private final TraceLines lines;
+    private final TraceWords words;
+
+    private TracePicture(StepTraces step, WellResult well) {
+        this.step = step;
         this.well = well;
-        this.change = well.change();
-        firstMin = well.firstMin();
-        lastMin = well.lastMin();
-        finishedMin = finishedMin();
+        this.points = TracePoints.of(well.trace());
+        this.lines = new TraceLines(well.trace(), points);
+        this.words = new TraceWords(step, well);
     }
 
-    /** The picture in pixels, twice the size asked for, so that it is sharp on paper. */
-    public byte[] png(int width, int height) {
-        return Drawing.png(width, height, (g, area) -> chart().draw(g, area));
-    }
-
-    /** The picture as SVG text. */
-    public String svg(int width, int height) {
-        return Drawing.svg(width, height, (g, area) -> chart().draw(g, area));
-    }
-
-    /** The chart, anew each time: charts can be changed, and this must not be. */
-    JFreeChart chart() {
-        NumberAxis time = axis("minutes from the trigger", "0.##");
-        time.setRange(new Range(firstMin - margin(), lastMin + 0.02 * (lastMin - firstMin)));
-        CombinedDomainXYPlot plots = new CombinedDomainXYPlot(time);
-        plots.setGap(12);
-        plots.add(tracePlot(), 5);
-        if (residuals().getItemCount() > 0) {
-            plots.add(residualPlot(), 1);
+    /**
+     * The picture of a well.
+     *
+     * @param step the step that the well was worked up in
+     * @param well a well that has a trace
+     */
+    public static TracePicture of(StepTraces step, WellResult well) {
+        if (!StepTraces.isTrace(well)) {
+            throw new IllegalArgumentException("well must have a trace but was " + well.well() + " without");
         }
-        JFreeChart chart = new JFreeChart(null, Tokens.TITLE, plots, false);
-        chart.setBackgroundPaint(Tokens.CARD);
-        chart.setPadding(new RectangleInsets(12, 14, 12, 18));
-        chart.setAntiAlias(true);
-        chart.addSubtitle(0, title(well.name() + (well.caption().isEmpty() ? "" : "  ·  " + well.caption()), true));
-        chart.addSubtitle(1, title(Figures.summary(change), false));
-        for (int i = 0; i < well.flags().size(); i++) {
-            TextTitle flag = title("▲ " + well.flags().get(i), false);
-            flag.setPaint(Tokens.ATTENTION);
-            chart.addSubtitle(2 + i, flag);
-        }
+        return new TracePicture(step, well);
+    }
+
+    @Override
+    public double width() {
+        return WIDTH;
+    }
+
+    @Override
+    public double height() {
+        return HEIGHT;
+    }
+
+    @Override
+    public void draw(Graphics2D to) {
+        chart().draw(to, new Rectangle2D.Double(0, 0, WIDTH, HEIGHT));
+    }
+
+    /** The same as a chart, for a window that enlarges and reads values off; it may be changed. */
+    public JFreeChart chart() {
+        NumberAxis time = axis("minutes from the trigger");
+        time.setRange(domain());
+        CombinedDomainXYPlot both = new CombinedDomainXYPlot(time);
+        both.setGap(10);
+        XYPlot trace = trace();
+        both.add(trace, 7);
+        both.add(residuals(), 2);
+        JFreeChart chart = new JFreeChart(words.title(), Ink.bold(15), both, false);
+        chart.setBackgroundPaint(Ink.CARD);
+        chart.setPadding(new RectangleInsets(8, 10, 6, 14));
+        chart.getTitle().setPaint(Ink.TEXT);
+        chart.getTitle().setHorizontalAlignment(HorizontalAlignment.LEFT);
+        below(chart, words.numbers(), Ink.SOFT);
+        below(chart, (words.flags() + " " + words.verdict()).strip(), Ink.TEXT);
+        chart.addSubtitle(legend(trace));
         return chart;
     }
 
-    /** Room left of the first reading for the measure of ΔA and its number. */
-    private double margin() {
-        return 0.17 * (lastMin - firstMin);
-    }
-
-    private static TextTitle title(String text, boolean strong) {
-        TextTitle title = new TextTitle(text, strong ? Tokens.TITLE : Tokens.TEXT);
-        title.setPaint(strong ? Tokens.INK : Tokens.SOFT_INK);
+    private static void below(JFreeChart chart, String text, Color colour) {
+        TextTitle title = new TextTitle(text, Ink.plain(10.5f));
+        title.setPaint(colour);
         title.setHorizontalAlignment(HorizontalAlignment.LEFT);
         title.setTextAlignment(HorizontalAlignment.LEFT);
-        title.setMargin(new RectangleInsets(0, 4, strong ? 2 : 4, 0));
-        return title;
+        title.setPadding(1, 1, 1, 1);
+        chart.addSubtitle(title);
     }
 
-    private static NumberAxis axis(String label, String pattern) {
-        NumberAxis axis = new NumberAxis(label);
-        axis.setLabelFont(Tokens.TEXT);
-        axis.setLabelPaint(Tokens.SOFT_INK);
-        axis.setTickLabelFont(Tokens.SMALL);
-        axis.setTickLabelPaint(Tokens.SOFT_INK);
-        axis.setAxisLineVisible(false);
-        axis.setTickMarksVisible(false);
-        axis.setNumberFormatOverride(Drawing.numbers(pattern));
-        return axis;
+    private static LegendTitle legend(LegendItemSource of) {
+        LegendTitle legend = new LegendTitle(of);
+        legend.setPosition(RectangleEdge.BOTTOM);
+        legend.setItemFont(Ink.plain(10));
+        legend.setItemPaint(Ink.TEXT);
+        legend.setFrame(BlockBorder.NONE);
+        legend.setBackgroundPaint(Ink.CARD);
+        legend.setLegendItemGraphicPadding(new RectangleInsets(1, 6, 1, 3));
+        return legend;
     }
 
-    private OptionalDouble finishedMin() {
-        if (change.finished().isPresent()) {
-            return OptionalDouble.of(well.afterMin(change.finished().get().from()));
+    private Range domain() {
+        double last = points.lastMinute() > 0 ? points.lastMinute() : 1;
+        return new Range(Math.min(points.firstMinute() - 0.01 * last, -ROOM * last), 1.015 * last);
+    }
+
+    private XYPlot trace() {
+        Range range = range();
+        NumberAxis axis = axis(step.absorbance());
+        axis.setRange(range);
+        XYSeriesCollection dots = new XYSeriesCollection();
+        XYLineAndShapeRenderer marks = new XYLineAndShapeRenderer(false, true);
+        for (TracePoints.Part part : TracePoints.Part.values()) {
+            Look look = Look.of(part, well.trace().change().isPresent());
+            add(dots, marks, series(look.words(), points.of(part)), look);
         }
-        if (change.curve().isPresent()) {
-            for (int i = 0; i < well.after().size(); i++) {
-                if (Math.abs(change.curve().get().burstLeft(well.after().timeS(i))) < OVER) {
-                    return OptionalDouble.of(well.afterMin(i));
-                }
-            }
-        }
-        return OptionalDouble.empty();
-    }
-
-    private XYPlot tracePlot() {
-        NumberAxis absorbance = axis("absorbance", "0.00##");
-        absorbance.setAutoRangeIncludesZero(false);
-        absorbance.setUpperMargin(0.08);
-        absorbance.setLowerMargin(0.06);
-        XYPlot plot = plot(absorbance);
-        plot.setDataset(0, points());
-        plot.setRenderer(0, pointRenderer());
-        plot.setDataset(1, lines());
-        plot.setRenderer(1, lineRenderer());
-        shade(plot, true);
-        ValueMarker trigger = new ValueMarker(0, Tokens.INK, Tokens.DOTTED);
-        trigger.setLabel("trigger");
-        trigger.setLabelFont(Tokens.SMALL);
-        trigger.setLabelPaint(Tokens.INK);
-        trigger.setLabelAnchor(RectangleAnchor.BOTTOM_RIGHT);
-        trigger.setLabelTextAnchor(TextAnchor.BOTTOM_LEFT);
-        trigger.setLabelBackgroundColor(new Color(0, 0, 0, 0));
-        trigger.setLabelOffset(new RectangleInsets(2, 4, 4, 4));
-        plot.addDomainMarker(trigger, Layer.BACKGROUND);
+        XYSeries over = new XYSeries("over the range of the reader", false);
+        double top = range.getUpperBound() - 0.03 * range.getLength();
+        points.overMinutes().forEach(minute -> over.add(minute.doubleValue(), top));
+        add(dots, marks, over, Look.OVER);
+        XYPlot plot = plot(axis);
+        plot.setDataset(0, dots);
+        plot.setRenderer(0, marks);
+        lines(plot);
+        shade(plot, "finished part");
+        plot.addDomainMarker(trigger("trigger"), Layer.FOREGROUND);
         measure(plot);
         return plot;
     }
 
-    private static XYPlot plot(NumberAxis range) {
-        XYPlot plot = new XYPlot(null, null, range, null);
-        plot.setBackgroundPaint(Tokens.CARD);
-        plot.setDomainGridlinesVisible(false);
-        plot.setRangeGridlinePaint(Tokens.LINE);
-        plot.setRangeGridlineStroke(Tokens.FINE);
-        plot.setOutlineVisible(false);
-        plot.setRangeAxisLocation(AxisLocation.BOTTOM_OR_LEFT);
-        plot.setAxisOffset(new RectangleInsets(0, 2, 2, 0));
-        return plot;
-    }
-
-    private void shade(XYPlot plot, boolean label) {
-        finishedMin.ifPresent(from -> {
-            IntervalMarker part = new IntervalMarker(from, lastMin + 0.02 * (lastMin - firstMin), Tokens.FINISHED);
-            part.setAlpha(1);
-            if (label) {
-                part.setLabel(change.curve().isPresent() ? "reaction over" : "reaction over: line fitted here");
-                part.setLabelFont(Tokens.SMALL);
-                part.setLabelPaint(Tokens.SOFT_INK);
-                part.setLabelBackgroundColor(new Color(0, 0, 0, 0));
-                boolean late = from > firstMin + 0.6 * (lastMin - firstMin);
-                part.setLabelAnchor(late ? RectangleAnchor.TOP_RIGHT : RectangleAnchor.TOP_LEFT);
-                part.setLabelTextAnchor(late ? TextAnchor.TOP_RIGHT : TextAnchor.TOP_LEFT);
-            }
-            plot.addDomainMarker(part, Layer.BACKGROUND);
-        });
-    }
-
-    /** ΔA as a measure left of the readings, between the levels before and after. */
-    private void measure(XYPlot plot) {
-        double x = firstMin - 0.25 * margin();
-        double cap = 0.12 * margin();
-        double before = change.before();
-        double after = change.after();
-        plot.addAnnotation(new XYLineAnnotation(x, before, x, after, Tokens.FIRM, Tokens.INK));
-        plot.addAnnotation(new XYLineAnnotation(x - cap, before, x + cap, before, Tokens.FIRM, Tokens.INK));
-        plot.addAnnotation(new XYLineAnnotation(x - cap, after, x + cap, after, Tokens.FIRM, Tokens.INK));
-        plot.addAnnotation(new XYLineAnnotation(x, after, 0, after, Tokens.DOTTED, Tokens.SOFT_INK));
-        XYTextAnnotation number =
-                new XYTextAnnotation("ΔA " + Figures.absorbance(change.deltaA()), x - cap, (before + after) / 2);
-        number.setFont(Tokens.STRONG);
-        number.setPaint(Tokens.INK);
-        number.setTextAnchor(TextAnchor.BOTTOM_CENTER);
-        number.setRotationAnchor(TextAnchor.BOTTOM_CENTER);
-        number.setRotationAngle(-Math.PI / 2);
-        plot.addAnnotation(number);
-    }
-
-    /** Readings by what became of them: baseline, after the trigger, left out. */
-    XYSeriesCollection points() {
-        XYSeries baseline = new XYSeries("baseline");
-        XYSeries readings = new XYSeries("readings");
-        XYSeries leftOut = new XYSeries("left out");
-        well.before().ifPresent(before -> {
-            for (int i = 0; i < before.size(); i++) {
-                XYSeries of = change.baseline().leftOut().contains(i) ? leftOut : baseline;
-                of.add(well.beforeMin(before, i), before.absorbance(i));
-            }
-        });
-        List<Integer> out = leftOut();
-        for (int i = 0; i < well.after().size(); i++) {
-            (out.contains(i) ? leftOut : readings)
-                    .add(well.afterMin(i), well.after().absorbance(i));
-        }
-        XYSeriesCollection points = new XYSeriesCollection();
-        points.addSeries(baseline);
-        points.addSeries(readings);
-        points.addSeries(leftOut);
-        return points;
-    }
-
-    private List<Integer> leftOut() {
-        Optional<List<Integer>> ofLine = change.finished().map(FinishedPart::leftOut);
-        return ofLine.or(() -> change.curve().map(FittedCurve::leftOut)).orElse(List.of());
-    }
-
-    private static XYLineAndShapeRenderer pointRenderer() {
-        XYLineAndShapeRenderer renderer = new XYLineAndShapeRenderer(false, true);
-        renderer.setSeriesShape(0, DOT);
-        renderer.setSeriesPaint(0, Tokens.SOFT_INK);
-        renderer.setSeriesShape(1, DOT);
-        renderer.setSeriesPaint(1, Tokens.GOOD);
-        renderer.setSeriesShape(2, ShapeUtils.createDiagonalCross(4, 0.8f));
-        renderer.setSeriesPaint(2, Tokens.ATTENTION);
-        return renderer;
-    }
-
-    /** Baseline, curve, finished line, the same carried back, the point at the trigger. */
-    XYSeriesCollection lines() {
-        XYSeriesCollection lines = new XYSeriesCollection();
-        BaselineFit baseline = change.baseline();
-        lines.addSeries(straight("line before", firstMin, 0, t -> baseline.at(60 * t)));
-        XYSeries curve = new XYSeries("curve");
-        XYSeries finished = new XYSeries("finished line");
-        XYSeries back = new XYSeries("carried back");
-        change.curve().ifPresent(fitted -> {
-            for (int i = 0; i <= CURVE_POINTS; i++) {
-                double t = lastMin * i / CURVE_POINTS;
-                curve.add(t, fitted.at(60 * t));
-            }
-            back.add(0, fitted.finishedAt(0));
-            back.add(finishedMin.orElse(lastMin), fitted.finishedAt(60 * finishedMin.orElse(lastMin)));
-        });
-        change.finished().ifPresent(part -> {
-            double from = finishedMin.orElse(0);
-            finished.add(from, part.at(60 * from));
-            finished.add(lastMin, part.at(60 * lastMin));
-            back.add(0, part.at(0));
-            back.add(from, part.at(60 * from));
-        });
-        lines.addSeries(curve);
-        lines.addSeries(finished);
-        lines.addSeries(back);
-        XYSeries end = new XYSeries("after, at the trigger");
-        end.add(change.reading().isPresent() ? well.afterMin(change.reading().getAsInt()) : 0, change.after());
-        lines.addSeries(end);
-        return lines;
-    }
-
-    private interface Level {
-        double at(double minutes);
-    }
-
-    private static XYSeries straight(String name, double from, double to, Level level) {
-        XYSeries line = new XYSeries(name);
-        line.add(from, level.at(from));
-        line.add(to, level.at(to));
-        return line;
-    }
-
-    private static XYLineAndShapeRenderer lineRenderer() {
+    private void lines(XYPlot plot) {
+        XYSeriesCollection set = new XYSeriesCollection();
         XYLineAndShapeRenderer renderer = new XYLineAndShapeRenderer(true, false);
-        for (int i = 0; i < 4; i++) {
-            renderer.setSeriesPaint(i, i == 0 ? Tokens.INK : Tokens.ACCENT);
-            renderer.setSeriesStroke(i, i == 3 ? Tokens.DASHED : Tokens.FIRM);
-        }
-        renderer.setSeriesLinesVisible(4, false);
-        renderer.setSeriesShapesVisible(4, true);
-        renderer.setSeriesShape(4, new Ellipse2D.Double(-4.5, -4.5, 9, 9));
-        renderer.setSeriesPaint(4, Tokens.ACCENT);
-        renderer.setUseFillPaint(true);
-        renderer.setSeriesFillPaint(4, Tokens.CARD);
-        renderer.setDrawOutlines(true);
-        renderer.setSeriesOutlineStroke(4, Tokens.FIRM);
-        return renderer;
+        line(set, renderer, lines.baseline(), Ink.TEXT, Ink.pen(1.2));
+        line(set, renderer, lines.level(domain().getLowerBound()), Ink.TEXT, Ink.dashes(1.2));
+        line(set, renderer, lines.curve(), Ink.ACCENT, Ink.pen(1.6));
+        line(set, renderer, lines.reading(), Ink.ACCENT, Ink.dashes(1.2));
+        boolean curved = lines.curve().isPresent();
+        line(set, renderer, lines.finished(), Ink.ACCENT, curved ? Ink.dashes(1.2) : Ink.pen(1.6));
+        plot.setDataset(1, set);
+        plot.setRenderer(1, renderer);
     }
 
-    /** Residuals in mA of the readings that the line or the curve goes through. */
-    XYSeries residuals() {
-        XYSeries residuals = new XYSeries("residuals");
-        for (int i = 0; i < well.after().size(); i++) {
-            OptionalDouble residual = change.residual(well.after(), i);
-            if (residual.isPresent()) {
-                residuals.add(well.afterMin(i), 1000 * residual.getAsDouble());
+    private static void line(
+            XYSeriesCollection set,
+            XYLineAndShapeRenderer renderer,
+            Optional<XYSeries> series,
+            Color colour,
+            BasicStroke stroke) {
+        if (series.isPresent()) {
+            int index = set.getSeriesCount();
+            set.addSeries(series.get());
+            renderer.setSeriesPaint(index, colour);
+            renderer.setSeriesStroke(index, stroke);
+        }
+    }
+
+    private void measure(XYPlot plot) {
+        well.trace().change().ifPresent(change -> {
+            if (well.deltaA().isPresent()) {
+                plot.addAnnotation(new Measure(change.before(), change.after(), words.deltaA()));
             }
-        }
-        return residuals;
+        });
     }
 
-    private XYPlot residualPlot() {
-        XYSeries residuals = residuals();
-        NumberAxis scale = axis("residual, mA", "0.##");
-        scale.setRange(-residualScale(residuals), residualScale(residuals));
-        XYPlot plot = plot(scale);
-        plot.setDataset(new XYSeriesCollection(residuals));
-        XYLineAndShapeRenderer renderer = new XYLineAndShapeRenderer(false, true);
-        renderer.setSeriesShape(0, DOT);
-        renderer.setSeriesPaint(0, Tokens.INK);
-        plot.setRenderer(renderer);
-        shade(plot, false);
-        plot.addRangeMarker(new ValueMarker(0, Tokens.SOFT_INK, Tokens.HAIR), Layer.BACKGROUND);
-        plot.addDomainMarker(new ValueMarker(0, Tokens.INK, Tokens.DOTTED), Layer.BACKGROUND);
+    private void shade(XYPlot plot, String label) {
+        lines.finishedFrom().ifPresent(from -> {
+            IntervalMarker finished = new IntervalMarker(from, points.lastMinute(), Ink.FINISHED);
+            finished.setAlpha(1);
+            finished.setLabel(label);
+            finished.setLabelFont(Ink.plain(10));
+            finished.setLabelPaint(Ink.SOFT);
+            finished.setLabelBackgroundColor(Ink.CLEAR);
+            finished.setLabelAnchor(RectangleAnchor.BOTTOM_RIGHT);
+            finished.setLabelTextAnchor(TextAnchor.BOTTOM_RIGHT);
+            finished.setLabelOffset(new RectangleInsets(3, 6, 3, 6));
+            plot.addDomainMarker(finished, Layer.BACKGROUND);
+        });
+    }
+
+    private XYPlot residuals() {
+        double most = points.all().stream()
+                .filter(point -> point.residualMa().isPresent())
+                .mapToDouble(point -> Math.abs(point.residualMa().getAsDouble()))
+                .reduce(LEAST_RESIDUAL_MA, Math::max);
+        NumberAxis axis = axis("residual, mA");
+        axis.setRange(-1.15 * most, 1.15 * most);
+        XYSeriesCollection dots = new XYSeriesCollection();
+        XYLineAndShapeRenderer marks = new XYLineAndShapeRenderer(false, true);
+        for (TracePoints.Part part : TracePoints.Part.values()) {
+            XYSeries series = new XYSeries(part.name(), false);
+            points.of(part).stream()
+                    .filter(point -> point.residualMa().isPresent())
+                    .forEach(point ->
+                            series.add(point.minutes(), point.residualMa().getAsDouble()));
+            add(dots, marks, series, Look.of(part, true));
+        }
+        marks.setDefaultSeriesVisibleInLegend(false);
+        XYPlot plot = plot(axis);
+        plot.setDataset(0, dots);
+        plot.setRenderer(0, marks);
+        plot.setDomainGridlinesVisible(false);
+        plot.addRangeMarker(new ValueMarker(0, Ink.SOFT, Ink.pen(0.8)), Layer.BACKGROUND);
+        shade(plot, "");
+        plot.addDomainMarker(trigger(""), Layer.FOREGROUND);
         return plot;
     }
 
-    /** The next of 1, 2, 3, 5, 10 … above the largest residual. */
-    private static double residualScale(XYSeries residuals) {
-        double largest = Math.max(0.5, Math.max(Math.abs(residuals.getMinY()), Math.abs(residuals.getMaxY())));
-        double power = Math.pow(10, Math.floor(Math.log10(largest)));
-        List<Double> steps = new ArrayList<>(List.of(1.0, 2.0, 3.0, 5.0, 10.0));
-        return power
-                * steps.stream()
-                        .filter(step -> step * power >= 1.05 * largest)
-                        .findFirst()
-                        .orElse(20.0);
+    private static void add(XYSeriesCollection set, XYLineAndShapeRenderer marks, XYSeries series, Look look) {
+        if (series.isEmpty()) {
+            return;
+        }
+        int index = set.getSeriesCount();
+        set.addSeries(series);
+        marks.setSeriesShape(index, look.shape());
+        marks.setSeriesPaint(index, look.colour());
+        marks.setSeriesFillPaint(index, look.filled() ? look.colour() : Ink.CARD);
+        marks.setSeriesOutlinePaint(index, look.colour());
+        marks.setUseFillPaint(true);
+        marks.setUseOutlinePaint(true);
+        marks.setDrawOutlines(true);
+    }
+
+    private static XYSeries series(String name, List<TracePoints.Point> points) {
+        XYSeries series = new XYSeries(name, false);
+        points.forEach(point -> series.add(point.minutes(), point.absorbance()));
+        return series;
+    }
+
+    private static XYPlot plot(NumberAxis range) {
+        XYPlot plot = new XYPlot();
+        plot.setRangeAxis(range);
+        plot.setBackgroundPaint(Ink.CARD);
+        plot.setOutlinePaint(Ink.LINE);
+        plot.setRangeGridlinePaint(Ink.LINE);
+        plot.setRangeGridlineStroke(Ink.pen(0.6));
+        plot.setDomainGridlinesVisible(false);
+        plot.setRangeZeroBaselineVisible(false);
+        plot.setDatasetRenderingOrder(DatasetRenderingOrder.FORWARD);
+        return plot;
+    }
+
+    private static ValueMarker trigger(String label) {
+        ValueMarker trigger = new ValueMarker(0, Ink.TEXT, Ink.dots(1.1));
+        trigger.setLabel(label);
+        trigger.setLabelFont(Ink.plain(10));
+        trigger.setLabelPaint(Ink.SOFT);
+        trigger.setLabelBackgroundColor(Ink.CLEAR);
+        trigger.setLabelAnchor(RectangleAnchor.TOP_RIGHT);
+        trigger.setLabelTextAnchor(TextAnchor.TOP_LEFT);
+        trigger.setLabelOffset(new RectangleInsets(3, 5, 3, 5));
+        return trigger;
+    }
+
+    private static NumberAxis axis(String label) {
+        NumberAxis axis = new NumberAxis(label);
+        axis.setStandardTickUnits(Ink.axisSteps());
+        axis.setLabelFont(Ink.plain(10.5f));
+        axis.setLabelPaint(Ink.TEXT);
+        axis.setTickLabelFont(Ink.plain(10));
+        axis.setTickLabelPaint(Ink.SOFT);
+        axis.setAxisLinePaint(Ink.LINE);
+        axis.setTickMarkPaint(Ink.LINE);
+        return axis;
+    }
+
+    /** All readings, the ends of every line, and ΔA. */
+    private Range range() {
+        List<Double> values = new ArrayList<>();
+        points.all().forEach(point -> values.add(point.absorbance()));
+        for (Optional<XYSeries> line : List.of(lines.baseline(), lines.level(0), lines.finished(), lines.curve())) {
+            line.ifPresent(series -> {
+                values.add(series.getMinY());
+                values.add(series.getMaxY());
+            });
+        }
+        well.trace().change().ifPresent(change -> {
+            values.add(change.before());
+            values.add(change.after());
+        });
+        double low = values.stream().mapToDouble(Double::doubleValue).min().orElse(0);
+        double high = values.stream().mapToDouble(Double::doubleValue).max().orElse(1);
+        double lacking = Math.max(0, LEAST_SPAN - (high - low)) / 2;
+        double margin = 0.07 * Math.max(high - low, LEAST_SPAN);
+        return new Range(low - lacking - margin, high + lacking + margin);
+    }
+
+    /**
+     * How readings of one part look; shape and filling tell them apart, colour only helps.
+     *
+     * @param words what the legend says
+     * @param shape about its own middle
+     * @param filled whether it is more than an outline
+     * @param colour of both
+     */
+    private record Look(String words, Shape shape, boolean filled, Color colour) {
+        private static final Look OVER = new Look("over the range", triangle(4.2), true, Ink.ATTENTION);
+
+        private static Look of(TracePoints.Part part, boolean known) {
+            return switch (part) {
+                case BASELINE -> new Look("before the trigger", square(1.8), true, Ink.SOFT);
+                case BURST ->
+                    new Look(known ? "after it, not in the fit" : "after the trigger", dot(1.9), false, Ink.GOOD);
+                case USED -> new Look("ΔA rests on these", dot(1.9), true, Ink.GOOD);
+                case LEFT_OUT -> new Look("off the trace, left out", cross(3.4), true, Ink.ATTENTION);
+            };
+        }
+
+        private static Shape dot(double r) {
+            return new Ellipse2D.Double(-r, -r, 2 * r, 2 * r);
+        }
+
+        private static Shape square(double r) {
+            return new Rectangle2D.Double(-r, -r, 2 * r, 2 * r);
+        }
+
+        private static Shape triangle(double r) {
+            Path2D path = new Path2D.Double();
+            path.moveTo(0, -r);
+            path.lineTo(r, r);
+            path.lineTo(-r, r);
+            path.closePath();
+            return path;
+        }
+
+        private static Shape cross(double r) {
+            double w = 0.9;
+            Path2D path = new Path2D.Double();
+            double[][] corners = {
+                {-r, -r + w},
+                {-w, 0},
+                {-r, r - w},
+                {-r + w, r},
+                {0, w},
+                {r - w, r},
+                {r, r - w},
+                {w, 0},
+                {r, -r + w},
+                {r - w, -r},
+                {0, -w},
+                {-r + w, -r}
+            };
+            path.moveTo(corners[0][0], corners[0][1]);
+            for (int i = 1; i < corners.length; i++) {
+                path.lineTo(corners[i][0], corners[i][1]);
+            }
+            path.closePath();
+            return path;
+        }
     }
 }

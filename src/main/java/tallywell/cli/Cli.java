@@ -28,6 +28,7 @@ public final class Cli {
         Root root = new Root();
         CommandLine line = new CommandLine(root)
                 .addSubcommand("workup", new WorkupCommand(console))
+                .addSubcommand("plan", new PlanCommand(console))
                 .addSubcommand("read", new ReadCommand(console))
                 .addSubcommand("layout", new LayoutCommand(console))
                 .addSubcommand("methods", new MethodsCommand(console));
@@ -92,7 +93,7 @@ public final class Cli {
         @Override
         public void run() {
             throw new ParameterException(
-                    spec.commandLine(), "found no command; expected one of workup, read, layout, methods");
+                    spec.commandLine(), "found no command; expected one of workup, plan, read, layout, methods");
         }
     }
 

@@ -17,6 +17,7 @@ import picocli.CommandLine.Spec;
 import tallywell.notice.InputException;
 import tallywell.notice.OutputException;
 import tallywell.task.AdHocRun;
+import tallywell.task.Draws;
 import tallywell.task.WorkUp;
 
 /** {@code tallywell workup}. */
@@ -59,6 +60,29 @@ final class WorkupCommand implements Callable<Integer> {
     @Option(names = "--tables", paramLabel = "DIR", description = "Write results.csv and wells.csv there, too.")
     private @Nullable Path tables;
 
+    @Option(
+            names = "--monte-carlo",
+            paramLabel = "N",
+            description = "Simulate the uncertainties with N draws beside the budgets, at least " + Draws.LEAST + ".")
+    private @Nullable Integer trials;
+
+    @Option(
+            names = "--seed",
+            paramLabel = "S",
+            description = "Whole number that the draws follow from; the same one gives the same draws. Default: "
+                    + Draws.SEED + ".")
+    private @Nullable Long seed;
+
+    @Option(
+            names = "--charts",
+            paramLabel = "DIR",
+            description = {
+                "Draw the traces of kinetic runs there, as PNG and SVG: plate-traces (one a step) and trace-WELL for"
+                        + " every flagged well; with several runs a folder for each. A run without series has"
+                        + " nothing to draw."
+            })
+    private @Nullable Path charts;
+
     @Option(names = "--force", description = "Replace existing outputs.")
     private boolean force;
 
@@ -74,6 +98,8 @@ final class WorkupCommand implements Callable<Integer> {
 
     @Override
     public Integer call() throws InputException, OutputException {
+        // Drawing needs no screen, and on some systems would look for one.
+        System.setProperty("java.awt.headless", "true");
         WorkUp.Outcome outcome = new WorkUp().run(request(), LineProgress.on(console, quiet));
         console.notices(outcome.notices());
         if (!quiet) {
@@ -100,9 +126,25 @@ final class WorkupCommand implements Callable<Integer> {
                 adHoc ? Optional.of(adHocRun()) : Optional.empty(),
                 Optional.ofNullable(output),
                 Optional.ofNullable(tables),
+                Optional.ofNullable(charts),
                 force,
                 Instant.now(),
-                ZoneId.systemDefault());
+                ZoneId.systemDefault(),
+                draws());
+    }
+
+    private Optional<Draws> draws() {
+        if (trials == null) {
+            if (seed != null) {
+                throw wrong("found --seed without --monte-carlo; expected both, or --monte-carlo alone");
+            }
+            return Optional.empty();
+        }
+        if (!(trials >= Draws.LEAST && trials <= Draws.MOST)) {
+            throw wrong("found --monte-carlo " + trials + "; expected a whole number from " + Draws.LEAST + " to "
+                    + Draws.MOST);
+        }
+        return Optional.of(new Draws(trials, seed == null ? Draws.SEED : seed));
     }
 
     private AdHocRun adHocRun() {

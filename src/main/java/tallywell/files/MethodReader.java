@@ -19,6 +19,7 @@ import tallywell.method.Limits;
 import tallywell.method.Model;
 import tallywell.method.ReportRule;
 import tallywell.method.Signal;
+import tallywell.method.SignalFormula;
 import tallywell.method.StaggerFrom;
 import tallywell.method.Step;
 import tallywell.method.Timing;
@@ -48,7 +49,12 @@ public final class MethodReader {
         "report",
         "accept",
         "cautions",
-        "uncertainty"
+        "uncertainty",
+        "formulas",
+        "reagents",
+        "dilutions",
+        "well",
+        "difference"
     };
 
     /** Reads a method file. */
@@ -89,7 +95,9 @@ public final class MethodReader {
                 dilution,
                 word(top, "before", Before.class, Before.MEAN),
                 cautions(top),
-                UncertaintyReader.rule(top));
+                UncertaintyReader.rule(top),
+                BenchReader.bench(top, steps),
+                DifferenceReader.differences(top, steps));
     }
 
     private static void checkDilution(
@@ -102,6 +110,10 @@ public final class MethodReader {
         if (lightPath.isPresent() && lightPath.get() instanceof LightPath.Vertical) {
             throw node.wrong("found 'trigger-dilution: correct' with a vertical beam; there the absorbance follows the "
                     + "amount over the well's area and added liquid does not dilute it; expected 'ignore'");
+        }
+        if (steps.stream().anyMatch(step -> step.signalFormula() == SignalFormula.EQUILIBRIUM_COUPLED)) {
+            throw node.wrong("found 'trigger-dilution: correct' with 'signal-formula: equilibrium-coupled'; its three "
+                    + "readings are taken as read; expected 'ignore'");
         }
         if (lightPath.isEmpty()) {
             throw node.wrong("found 'trigger-dilution: correct' without a light path; expected "
@@ -125,10 +137,21 @@ public final class MethodReader {
 
     private static Step step(YamlMapping top, YamlNode item, Optional<LightPath> lightPath) throws InputException {
         YamlMapping keys = item.mapping("a step")
-                .only("analyte", "volumes", "timing", "signal", "calibration", "creep", "report", "accept");
+                .only(
+                        "analyte",
+                        "volumes",
+                        "timing",
+                        "signal",
+                        "calibration",
+                        "creep",
+                        "report",
+                        "accept",
+                        "signal-formula",
+                        "reactions",
+                        "standard");
         Layered signal = Layered.of(top, keys, "signal").only("species", "wavelength", "absorptivity", "direction");
         Layered calibration = Layered.of(top, keys, "calibration").only("by", "model", "weights");
-        Layered report = Layered.of(top, keys, "report").only("unit", "solids");
+        Layered report = Layered.of(top, keys, "report").only("unit", "solids", "as");
         Layered creep = Layered.of(top, keys, "creep").only("correct", "creep-belongs-to");
         Layered accept = Layered.of(top, keys, "accept")
                 .only(
@@ -151,7 +174,12 @@ public final class MethodReader {
                 creep.word("creep-belongs-to", CreepOwner.class, CreepOwner.NOTHING),
                 calibration(calibration),
                 report(report),
-                limits(accept));
+                limits(accept),
+                word(keys, "signal-formula", SignalFormula.class, SignalFormula.DIFFERENCE),
+                ChemistryReader.chemistry(top, keys, analyte(keys)),
+                FormReader.standard(keys));
+        FormReader.check(step, report.find("as"), keys.find("standard"));
+        ChemistryReader.check(step, keys);
         if (step.calibration() instanceof CalibrationRule.ByAbsorptivity) {
             checkAbsorptivity(calibration.need("by", ""), step, lightPath);
         }
@@ -178,7 +206,7 @@ public final class MethodReader {
         }
     }
 
-    private static Analyte analyte(YamlMapping step) throws InputException {
+    static Analyte analyte(YamlMapping step) throws InputException {
         YamlNode node = step.need("analyte", "'analyte: {name: L-malic acid, formula: C4H6O5}'");
         YamlMapping keys = node.mapping("an analyte, such as {name: L-malic acid, formula: C4H6O5}")
                 .only("name", "formula", "molar-mass", "signal-per-analyte");
@@ -307,9 +335,9 @@ public final class MethodReader {
         Unit unit = unit(keys.need("unit", "'unit: g/L'"), Kind.CONCENTRATION, Kind.AMOUNT_CONCENTRATION, Kind.CONTENT);
         Optional<YamlNode> solids = keys.find("solids");
         if (solids.isPresent()) {
-            return new ReportRule(unit, unit(solids.get(), Kind.CONTENT));
+            return new ReportRule(unit, unit(solids.get(), Kind.CONTENT), FormReader.as(keys));
         }
-        return new ReportRule(unit, unit.kind() == Kind.CONTENT ? unit : Unit.GRAM_PER_100_G);
+        return new ReportRule(unit, unit.kind() == Kind.CONTENT ? unit : Unit.GRAM_PER_100_G, FormReader.as(keys));
     }
 
     private static Unit unit(YamlNode node, Kind... kinds) throws InputException {

@@ -21,8 +21,17 @@ public final class RunReader {
 
     private static final int MOST_BLOCKS = 10_000;
 
-    /** Reads a run. */
+    /** Reads a run that has been done: it names its readings. */
     public Run read(Path path) throws InputException {
+        return read(path, true);
+    }
+
+    /** Reads a run that may still be to come: readings may be absent. */
+    public Run readBefore(Path path) throws InputException {
+        return read(path, false);
+    }
+
+    private static Run read(Path path, boolean done) throws InputException {
         YamlMapping top = YamlDocument.read(
                 path,
                 "run/1",
@@ -33,16 +42,20 @@ public final class RunReader {
                 "operator",
                 "readings",
                 "exclude",
-                "finished-from");
+                "finished-from",
+                "plan",
+                "planning");
         return new Run(
                 free(top, "title"),
                 top.need("method", "'method: l-malic-340' or a path").text().strip(),
                 top.need("layout", "'layout: my-layout.yaml'").text().strip(),
                 text(top, "samples"),
                 free(top, "operator"),
-                readings(top),
+                done || top.has("readings") ? readings(top) : List.of(),
                 exclusions(top),
-                finishedFrom(top));
+                finishedFrom(top),
+                text(top, "plan"),
+                PlanningReader.planning(top));
     }
 
     private static List<Run.Reading> readings(YamlMapping top) throws InputException {

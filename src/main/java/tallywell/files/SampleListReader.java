@@ -1,16 +1,23 @@
 package tallywell.files;
 
 import java.nio.file.Path;
+import java.util.ArrayList;
 import java.util.HashMap;
+import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.Set;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import tallywell.method.Sample;
 import tallywell.method.SampleList;
+import tallywell.method.Treatment;
+import tallywell.method.WantedSample;
+import tallywell.method.Worded;
 import tallywell.notice.InputException;
 import tallywell.quantity.Dilution;
 import tallywell.quantity.Kind;
@@ -22,7 +29,18 @@ import tallywell.table.Tables;
 /** Reads sample lists: CSV or a workbook, with the columns {@code slot}, {@code sample}, {@code dilution} and more. */
 public final class SampleListReader {
     private static final List<String> COLUMNS = List.of(
-            "slot", "sample", "dilution", "volume", "mass_g", "extract_mL", "density_g_per_mL", "group", "id", "note");
+            "slot",
+            "sample",
+            "dilution",
+            "volume",
+            "mass_g",
+            "extract_mL",
+            "density_g_per_mL",
+            "group",
+            "id",
+            "note",
+            "treatment",
+            "expected");
     private static final Pattern NUMBER = Pattern.compile("[+-]?(\\d+(\\.\\d*)?|\\.\\d+)([eE][+-]?\\d+)?");
     private static final Pattern COMMA_NUMBER = Pattern.compile("([+-]?\\d+),(\\d+)(.*)");
     private static final Pattern SLOT = Pattern.compile("(\\d{1,6})(?:[.]0+)?");
@@ -34,7 +52,16 @@ public final class SampleListReader {
      * @throws InputException with the first fault: where, what was found, what would be right
      */
     public SampleList read(Path path) throws InputException {
-        return new Reading(Tables.read(path)).list();
+        return new Reading(Tables.list(path, COLUMNS)).list();
+    }
+
+    /**
+     * Reads a sample list before the run is planned: slots and dilutions may be missing.
+     *
+     * @throws InputException with the first fault
+     */
+    public List<WantedSample> readWanted(Path path) throws InputException {
+        return new Reading(Tables.list(path, COLUMNS)).wanted();
     }
 
     /** One table being read. */
@@ -53,10 +80,13 @@ public final class SampleListReader {
 
         SampleList list() throws InputException {
             findHeader();
+            if (!columns.containsKey("slot")) {
+                throw noSlots();
+            }
             Map<Integer, Sample> samples = new HashMap<>();
             for (int row = header + 1; row < table.rows(); row++) {
                 if (!table.isBlank(row)) {
-                    Sample sample = sample(row);
+                    Sample sample = sample(row, slot(row));
                     if (samples.putIfAbsent(sample.slot(), sample) != null) {
                         throw new InputException(
                                 table.place(row),
@@ -92,15 +122,42 @@ public final class SampleListReader {
                             "found the column '" + name + "' a second time; expected it once");
                 }
             }
-            if (!columns.containsKey("slot")) {
-                throw new InputException(
-                        table.place(header),
-                        "found no column 'slot'; expected a first line such as slot,sample,dilution");
-            }
         }
 
-        private Sample sample(int row) throws InputException {
-            int slot = slot(row);
+        private InputException noSlots() {
+            return new InputException(
+                    table.place(header), "found no column 'slot'; expected a first line such as slot,sample,dilution");
+        }
+
+        List<WantedSample> wanted() throws InputException {
+            findHeader();
+            if (!columns.containsKey("slot") && !columns.containsKey("sample")) {
+                throw new InputException(
+                        table.place(header),
+                        "found neither a column 'sample' nor a column 'slot'; expected a first line such as sample,expected");
+            }
+            List<WantedSample> wanted = new ArrayList<>();
+            Set<Integer> slots = new HashSet<>();
+            for (int row = header + 1; row < table.rows(); row++) {
+                if (!table.isBlank(row)) {
+                    boolean placed = !text(row, "slot").isEmpty();
+                    Sample sample = sample(row, placed ? slot(row) : 0);
+                    if (placed && !slots.add(sample.slot())) {
+                        throw new InputException(
+                                table.place(row),
+                                "found slot " + sample.slot() + " a second time; expected each slot once");
+                    }
+                    wanted.add(new WantedSample(
+                            sample,
+                            !text(row, "dilution").isEmpty(),
+                            pointed(row, "expected", text(row, "expected")),
+                            table.place(row).text()));
+                }
+            }
+            return wanted;
+        }
+
+        private Sample sample(int row, int slot) throws InputException {
             String name = text(row, "sample");
             String dilution = text(row, "dilution");
             return new Sample(
@@ -112,7 +169,15 @@ public final class SampleListReader {
                     positive(row, "density_g_per_mL"),
                     text(row, "group"),
                     text(row, "id"),
-                    text(row, "note"));
+                    text(row, "note"),
+                    treatment(row));
+        }
+
+        private Treatment treatment(int row) throws InputException {
+            String text = text(row, "treatment");
+            return Worded.of(Treatment.class, text.toLowerCase(Locale.ROOT))
+                    .orElseThrow(() -> wrong(
+                            row, "treatment", "found the treatment '" + text + "'; expected free, total, or nothing"));
         }
 
         private int slot(int row) throws InputException {

@@ -15,6 +15,8 @@ import java.util.Optional;
  * @param before how the absorbance before follows from the baseline
  * @param cautions what to watch out for on the bench
  * @param uncertainty what it says about uncertainty
+ * @param bench reagents, usual dilutions and volumes
+ * @param differences analytes that follow from a result after a treatment less the one before
  */
 public record AssayMethod(
         String id,
@@ -25,14 +27,47 @@ public record AssayMethod(
         TriggerDilution triggerDilution,
         Before before,
         List<String> cautions,
-        UncertaintyRule uncertainty) {
+        UncertaintyRule uncertainty,
+        Bench bench,
+        List<Difference> differences) {
     /** Keeps copies that cannot change. */
     public AssayMethod {
         steps = List.copyOf(steps);
         cautions = List.copyOf(cautions);
+        differences = List.copyOf(differences);
         if (steps.isEmpty()) {
             throw new IllegalArgumentException("steps must not be empty");
         }
+    }
+
+    /** A method that says nothing for the bench and gives nothing by difference. */
+    public AssayMethod(
+            String id,
+            String title,
+            String source,
+            List<Step> steps,
+            Optional<LightPath> lightPath,
+            TriggerDilution triggerDilution,
+            Before before,
+            List<String> cautions,
+            UncertaintyRule uncertainty) {
+        this(
+                id,
+                title,
+                source,
+                steps,
+                lightPath,
+                triggerDilution,
+                before,
+                cautions,
+                uncertainty,
+                Bench.NONE,
+                List.of());
+    }
+
+    /** How many triggers a run has, over all steps. */
+    public int triggers() {
+        return steps.stream().mapToInt(step -> step.signalFormula().triggers()).sum();
     }
 
     /** Whether the assay measures more than one analyte, one after the other. */

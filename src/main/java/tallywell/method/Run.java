@@ -14,9 +14,11 @@ import tallywell.plate.Well;
  * @param layout path of a layout file
  * @param samples path of a sample list, if there is one
  * @param operator who did the work, or empty
- * @param readings in the order they were taken, at least one
+ * @param readings in the order they were taken; none before the run is done
  * @param exclusions wells that do not count
  * @param finishedFrom the analyst's own choices of the finished part
+ * @param plan path of the plan that the run followed, if it names one
+ * @param planning how it is planned
  */
 public record Run(
         String title,
@@ -26,7 +28,32 @@ public record Run(
         String operator,
         List<Reading> readings,
         List<Exclusion> exclusions,
-        List<FinishedFrom> finishedFrom) {
+        List<FinishedFrom> finishedFrom,
+        Optional<String> plan,
+        Planning planning) {
+    /** A run that follows no plan. */
+    public Run(
+            String title,
+            String method,
+            String layout,
+            Optional<String> samples,
+            String operator,
+            List<Reading> readings,
+            List<Exclusion> exclusions,
+            List<FinishedFrom> finishedFrom) {
+        this(
+                title,
+                method,
+                layout,
+                samples,
+                operator,
+                readings,
+                exclusions,
+                finishedFrom,
+                Optional.empty(),
+                Planning.USUAL);
+    }
+
     /** Keeps copies that cannot change. */
     public Run {
         readings = List.copyOf(readings);

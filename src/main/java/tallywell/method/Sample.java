@@ -16,6 +16,7 @@ import tallywell.quantity.Dilution;
  * @param group group of blanks, empty for the common one
  * @param id barcode, or empty
  * @param note or empty
+ * @param treatment which half of a result by difference it is
  */
 public record Sample(
         int slot,
@@ -26,7 +27,21 @@ public record Sample(
         OptionalDouble densityGPerMl,
         String group,
         String id,
-        String note) {
+        String note,
+        Treatment treatment) {
+    /** A row without a treatment. */
+    public Sample(
+            int slot,
+            String name,
+            Dilution dilution,
+            OptionalDouble volumeUl,
+            Optional<Extraction> solid,
+            OptionalDouble densityGPerMl,
+            String group,
+            String id,
+            String note) {
+        this(slot, name, dilution, volumeUl, solid, densityGPerMl, group, id, note, Treatment.NONE);
+    }
 
     /**
      * How a solid was brought into solution.
@@ -42,6 +57,11 @@ public record Sample(
                         "massG and extractMl must be > 0 but were " + massG + " and " + extractMl);
             }
         }
+    }
+
+    /** The name with the treatment, as results print it. */
+    public String label() {
+        return treatment == Treatment.NONE ? name : name + " (" + treatment.word() + ")";
     }
 
     /** A liquid at dilution 1, named by its slot. */

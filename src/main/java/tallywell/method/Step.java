@@ -14,6 +14,9 @@ import java.util.Optional;
  * @param calibration how a net ΔA becomes a concentration
  * @param report units of the results
  * @param limits what is accepted
+ * @param signalFormula how the readings become ΔA
+ * @param chemistry the reactions, if the method states them
+ * @param standard what standards are weighed from, if the method says
  */
 public record Step(
         Analyte analyte,
@@ -24,4 +27,33 @@ public record Step(
         CreepOwner creepOwner,
         CalibrationRule calibration,
         ReportRule report,
-        Limits limits) {}
+        Limits limits,
+        SignalFormula signalFormula,
+        Chemistry chemistry,
+        Optional<StandardSubstance> standard) {
+    /** A step with one trigger that says nothing of its chemistry. */
+    public Step(
+            Analyte analyte,
+            Signal signal,
+            Optional<Volumes> volumes,
+            Timing timing,
+            Creep creep,
+            CreepOwner creepOwner,
+            CalibrationRule calibration,
+            ReportRule report,
+            Limits limits) {
+        this(
+                analyte,
+                signal,
+                volumes,
+                timing,
+                creep,
+                creepOwner,
+                calibration,
+                report,
+                limits,
+                SignalFormula.DIFFERENCE,
+                Chemistry.NONE,
+                Optional.empty());
+    }
+}

@@ -42,6 +42,16 @@ public final class Numbers {
     }
 
     /**
+     * A number rounded half up to some significant digits, without zeros at its end, for people who pipette it.
+     *
+     * @param value a finite number
+     * @param digits how many digits, at least 1
+     */
+    public static String brief(double value, int digits) {
+        return plain(Double.parseDouble(rounded(value, digits)));
+    }
+
+    /**
      * A number rounded half up to some decimals.
      *
      * @param value a finite number

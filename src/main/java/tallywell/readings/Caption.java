@@ -37,11 +37,13 @@ final class Caption {
      * @param all the readings below these rows
      */
     Facts over(Piece piece, List<Piece> all) {
-        int last = piece.right();
+        int last = Integer.MAX_VALUE;
         int first = 0;
+        int left = piece.left();
+        int right = piece.right();
         for (Piece other : all) {
-            first = other.right() < piece.left() ? Math.max(first, other.right() + 1) : first;
-            last = other.left() > piece.right() ? last : Math.max(last, other.right());
+            first = other.right() < left ? Math.max(first, other.right() + 1) : first;
+            last = other.left() > right ? right : last;
         }
         Facts facts = Facts.none();
         boolean near = true;
@@ -56,8 +58,9 @@ final class Caption {
             boolean shared = !over.isEmpty() && over.size() < sheet.filled(row).size();
             String line = shared ? words(row, over) : sheet.line(row);
             boolean setting = (shared ? over.size() : sheet.filled(row).size()) >= 2
-                    || line.matches("(?s)[^:=]*\\p{L}[^:=]*[:=].*");
-            facts = merged(facts, Facts.ofLine(line), setting, near);
+                    || line.matches("(?s)[^:=]*\\p{L}[^:=]*[:=].*")
+                    || Claim.isAmount(line);
+            facts = merged(facts, Claim.of(Facts.ofLine(line), line, facts), setting, near);
         }
         return facts;
     }
@@ -75,7 +78,7 @@ final class Caption {
     private static Facts merged(Facts facts, Facts line, boolean setting, boolean near) {
         boolean processed = line.isProcessed() || near && line.has(Meaning.PATH) && !isLength(line);
         boolean talksOfReadings = line.has(Meaning.VALUE) || line.has(Meaning.RAW) || line.isProcessed();
-        boolean title = !setting || near && talksOfReadings && facts.label().isEmpty();
+        boolean title = !setting || near && talksOfReadings && facts.label().isEmpty() && !line.has(Meaning.WAVELENGTH);
         Facts of = title ? line : line.withLabel("");
         if (!title || !facts.label().isEmpty() || of.label().isEmpty()) {
             // Words of settings do not describe the readings themselves.

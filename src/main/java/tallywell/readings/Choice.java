@@ -41,6 +41,13 @@ public record Choice(OptionalInt block, Optional<String> plate, OptionalDouble w
                 && (wavelengthNm.isEmpty() || isAt(candidate, wavelengthNm.getAsDouble()));
     }
 
+    /** Whether a block fits as far as it says: one that states no wavelength may have been read at any. */
+    boolean mayFit(Block candidate) {
+        return fits(candidate)
+                || candidate.wavelengthNm().isEmpty()
+                        && new Choice(block, plate, OptionalDouble.empty()).fits(candidate);
+    }
+
     static boolean isAt(Block candidate, double nm) {
         return candidate.wavelengthNm().isPresent()
                 && Math.abs(candidate.wavelengthNm().getAsDouble() - nm) <= SAME_NM;

@@ -79,6 +79,8 @@ record Column(int index, String heading, Facts facts, TimeHeading time, Map<Look
         return facts.has(Meaning.VALUE)
                 || facts.has(Meaning.RAW)
                 || facts.has(Meaning.PROCESSED)
+                || facts.has(Meaning.MILLI)
+                || facts.plate().isPresent() && decimals() > 0
                 || facts.wavelengthNm().isPresent();
     }
 
@@ -88,6 +90,9 @@ record Column(int index, String heading, Facts facts, TimeHeading time, Map<Look
             return isNamedReading() && !facts.isOtherQuantity() ? Role.VALUE : Role.EMPTY;
         }
         if (facts.has(Meaning.OTHER_TIME) && facts.wavelengthNm().isEmpty() && !facts.has(Meaning.VALUE)) {
+            return Role.OTHER;
+        }
+        if (facts.has(Meaning.WELL) && 2 * count(Look.WELL) > filled) {
             return Role.OTHER;
         }
         boolean numeric = numbers() + marks() >= filled - count(Look.EMPTY) - count(Look.TEXT) && numbers() > 0;
@@ -100,7 +105,10 @@ record Column(int index, String heading, Facts facts, TimeHeading time, Map<Look
                 && facts.wavelengthNm().isEmpty()) {
             return Role.TIME;
         }
-        if (facts.has(Meaning.PLATE) && !facts.has(Meaning.PLATE_KIND) && !facts.has(Meaning.VALUE)) {
+        if (facts.has(Meaning.PLATE)
+                && !facts.has(Meaning.PLATE_KIND)
+                && !facts.has(Meaning.VALUE)
+                && !(facts.plate().isPresent() && decimals() > 0)) {
             return Role.PLATE;
         }
         boolean whole = decimals() == 0 && numbers() > 0;
@@ -128,6 +136,14 @@ record Column(int index, String heading, Facts facts, TimeHeading time, Map<Look
             return Role.VALUE;
         }
         return whole && marks() == 0 ? Role.WHOLE : Role.UNNAMED;
+    }
+
+    /** Whether it may hold the times of readings for want of a better column: stamps of date and time. */
+    boolean isStamp() {
+        return role() == Role.OTHER
+                && facts.has(Meaning.OTHER_TIME)
+                && (facts.has(Meaning.TIME) || facts.has(Meaning.OTHER_TIME) && count(Look.CLOCK) * 2 > filled)
+                && filled > 1;
     }
 
     private Role markRole() {

@@ -19,6 +19,9 @@ import tallywell.table.Table;
 
 /** Decides which reading of a file stands, or refuses to. */
 final class Decision {
+    /** Readers of plates end at absorbances of 3 to 6 (common practice, no source): beyond, a number is a code. */
+    private static final double LARGEST = 10;
+
     private final Path file;
     private final Choice choice;
     private final List<Notice> notes;
@@ -64,8 +67,41 @@ final class Decision {
         }
         if (choice.block().isEmpty()) {
             refuseOpen(fitting, all, possible, read);
+            refuseLarge(fitting);
         }
-        return new Export(file, fitting, explanation(fitting, all, possible, read.get(fitting.get(0))));
+        return new Export(file, fitting, explanation(fitting, all, read.get(fitting.get(0))));
+    }
+
+    /** Whoever chooses a block by its number has seen it; otherwise no absorbance is as large. */
+    private void refuseLarge(List<Block> fitting) throws InputException {
+        for (Block block : fitting) {
+            Optional<Notice> large = large(block);
+            if (large.isPresent()) {
+                throw new InputException(
+                        Place.file(file),
+                        large.get().text()
+                                + "; where the reader wrote a number for a well out of range, write OVER; head the"
+                                + " readings with mAU if they are thousandths; or choose with --block N, or block: N in"
+                                + " the run file");
+            }
+        }
+    }
+
+    private Optional<Notice> large(Block block) {
+        ReadingSeries series = block.series();
+        for (Well well : series.wells()) {
+            for (int i = 0; i < series.size(well); i++) {
+                boolean value = series.mark(well, i) == Mark.NONE;
+                if (value && Math.abs(series.absorbance(well, i)) > LARGEST) {
+                    return Optional.of(Notice.attention(
+                            Place.file(file),
+                            "found the reading " + Numbers.plain(series.absorbance(well, i)) + " of " + well
+                                    + " in block " + block.number() + "; expected absorbances, of "
+                                    + Numbers.plain(LARGEST) + " at most"));
+                }
+            }
+        }
+        return Optional.empty();
     }
 
     private void refuseOpen(
@@ -93,6 +129,15 @@ final class Decision {
                     possible,
                     read);
         }
+        List<Block> beside = beside(fitting, all);
+        if (!beside.isEmpty()) {
+            throw refused(
+                    "found readings of the same wells beside each other that no plate, wavelength or time tells apart;"
+                            + " expected one for each well, or to be told which to take" + remedy,
+                    beside,
+                    possible,
+                    read);
+        }
         if (fitting.stream().anyMatch(block -> isTwin(all.get(block)))) {
             throw refused(
                     "found several blocks of readings that nothing tells apart; expected to be told which to take"
@@ -103,8 +148,30 @@ final class Decision {
         }
     }
 
+    /** The blocks that fit the choice and those beside them that only lack the wavelength it asks for. */
+    private List<Block> beside(List<Block> fitting, Map<Block, Draft> all) {
+        List<Block> candidates = all.keySet().stream().filter(choice::mayFit).toList();
+        return candidates.stream()
+                .filter(one -> candidates.stream().anyMatch(other -> isBeside(one, other, fitting, all)))
+                .toList();
+    }
+
+    private static boolean isBeside(Block one, Block other, List<Block> fitting, Map<Block, Draft> all) {
+        Draft first = all.get(one);
+        Draft second = all.get(other);
+        return one != other
+                && (fitting.contains(one) || fitting.contains(other))
+                && first != null
+                && second != null
+                && first.isBeside(second);
+    }
+
     private static boolean isTwin(@Nullable Draft draft) {
         return draft != null && draft.isTwin();
+    }
+
+    private static boolean isMilli(@Nullable Draft draft) {
+        return draft != null && draft.facts().has(Meaning.MILLI);
     }
 
     private static String open(List<Interpretation> possible) {
@@ -150,10 +217,15 @@ final class Decision {
         return String.join(", ", remarks);
     }
 
-    private Explanation explanation(
-            List<Block> blocks, Map<Block, Draft> all, List<Interpretation> possible, @Nullable Interpretation way) {
+    private Explanation explanation(List<Block> blocks, Map<Block, Draft> all, @Nullable Interpretation way) {
         List<String> lines = blocks.stream().map(Decision::line).toList();
         List<Notice> notices = new ArrayList<>(notes);
+        if (blocks.stream().anyMatch(block -> isMilli(all.get(block)))) {
+            notices.add(Notice.attention(
+                    Place.file(file),
+                    "the file counts in thousandths of a unit of absorbance; the readings were divided" + " by 1000"));
+        }
+        blocks.stream().flatMap(block -> large(block).stream()).forEach(notices::add);
         if (all.size() > blocks.size()) {
             notices.add(Notice.information(
                     Place.file(file), "left out: " + (all.size() - blocks.size()) + " more blocks, by choice"));

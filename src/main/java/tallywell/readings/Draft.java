@@ -6,7 +6,9 @@ import java.util.EnumSet;
 import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.Set;
@@ -50,8 +52,44 @@ final class Draft {
         twin = true;
     }
 
-    void setLabel(String replaced) {
-        label = replaced;
+    String title() {
+        return pieces.get(0).title();
+    }
+
+    /**
+     * Whether another block holds readings of the same wells in the same rows of the file, and no plate, wavelength or
+     * time tells the two apart. A wavelength that only one of them states does not.
+     */
+    boolean isBeside(Draft other) {
+        Piece one = pieces.get(0);
+        Piece two = other.pieces.get(0);
+        return one.sheet() == two.sheet()
+                && one.first() == two.first()
+                && one.last() == two.last()
+                && wells.stream().anyMatch(other.wells::contains)
+                && Objects.equals(plateName(), other.plateName())
+                && same(facts().wavelengthNm(), other.facts().wavelengthNm())
+                && (facts().time().isEmpty()
+                        || other.facts().time().isEmpty()
+                        || facts().time().equals(other.facts().time()))
+                && (facts().cycle().isEmpty()
+                        || other.facts().cycle().isEmpty()
+                        || facts().cycle().equals(other.facts().cycle()));
+    }
+
+    private Optional<String> plateName() {
+        return facts().plate().map(name -> name.toLowerCase(Locale.ROOT));
+    }
+
+    private static boolean same(OptionalDouble one, OptionalDouble other) {
+        return one.isEmpty() || other.isEmpty() || one.equals(other);
+    }
+
+    /** Takes a name that tells it from others into its label. */
+    void nameAfter(String name) {
+        if (!name.equals(label)) {
+            label = label.isEmpty() ? name : name.isEmpty() ? label : name + ", " + label;
+        }
     }
 
     private Piece lastPiece() {
@@ -86,9 +124,7 @@ final class Draft {
             double first = facts().time().orElseThrow().seconds(ANY);
             double now = time.get().seconds(ANY);
             if (now <= last && now > first) {
-                throw new InputException(
-                        piece.sheet().table().place(piece.first()),
-                        "found a time that lies before that of the grid above it; expected times that run forward");
+                throw earlier(piece);
             }
             return now > last;
         }
@@ -96,6 +132,12 @@ final class Draft {
                 && piece.facts().cycle().equals(lastPiece().facts().cycle())
                 && piece.sheet() == lastPiece().sheet()
                 && isDisjoint(piece);
+    }
+
+    private static InputException earlier(Piece piece) {
+        return new InputException(
+                piece.sheet().table().place(piece.first()),
+                "found a time that lies before that of the readings above it; expected times that run forward");
     }
 
     private boolean joinsSeries(Piece piece) {
@@ -123,8 +165,9 @@ final class Draft {
 
     /** Whether the readings have times. */
     boolean isTimed() {
-        return pieces.get(0).times() != null
-                || pieces.size() > 1 && !pieces.get(1).facts().time().equals(facts().time());
+        return pieces.stream()
+                .anyMatch(
+                        piece -> piece.times() != null || !piece.facts().time().equals(facts().time()));
     }
 
     /** What the times leave open. */
@@ -262,7 +305,11 @@ final class Draft {
             Row row = rows.computeIfAbsent(piece.wells().get(well), none -> new Row());
             offsets[well] = row.size;
             targets[well] = row;
-            row.extend(piece.places().size().applyAsInt(well), times(piece, well, as, seconds));
+            double[] times = times(piece, well, as, seconds);
+            if (isTimed() && row.size > 0 && times.length > 0 && !(times[0] > row.times[row.size - 1])) {
+                throw earlier(piece);
+            }
+            row.extend(piece.places().size().applyAsInt(well), times);
         }
         if (piece.places().byTime()) {
             int longest = 0;

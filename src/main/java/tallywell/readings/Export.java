@@ -26,7 +26,7 @@ public record Export(Path file, List<Block> blocks, Explanation explanation) {
      * Picks the one block that a run takes.
      *
      * @param choice what the run file says
-     * @param methodWavelengthNm the wavelength of the method; used where the choice leaves several
+     * @param methodWavelengthNm the wavelength of the method; used where the choice leaves several, if all of them state theirs
      * @throws InputException if none or more than one remains, or if the one that remains was read at another wavelength
      *     than the method asks for and the choice does not name it; the message names the key that decides
      */
@@ -44,11 +44,19 @@ public record Export(Path file, List<Block> blocks, Explanation explanation) {
                 .toList();
         List<Block> atMethod =
                 fitting.stream().filter(block -> Choice.isAt(block, nm)).toList();
-        if (!atMethod.isEmpty()) {
-            return only(atMethod);
-        }
         List<Block> unstated =
                 fitting.stream().filter(block -> block.wavelengthNm().isEmpty()).toList();
+        if (!atMethod.isEmpty() && unstated.isEmpty()) {
+            return only(atMethod);
+        }
+        if (!atMethod.isEmpty()) {
+            // What states no wavelength may be the readings as well, so the wavelength must not decide.
+            throw refused(
+                    "found a block at " + Numbers.plain(nm)
+                            + " nm, the wavelength of the method, beside others that state no wavelength; expected one",
+                    fitting,
+                    differ(fitting, Block::plate) ? "plate:" : "block:");
+        }
         if (!stated.isEmpty() && unstated.isEmpty()) {
             throw refused(
                     "found no readings at " + Numbers.plain(nm)
@@ -63,7 +71,7 @@ public record Export(Path file, List<Block> blocks, Explanation explanation) {
         if (fitting.size() == 1) {
             return fitting.get(0);
         }
-        String key = differ(fitting, block -> block.plate())
+        String key = differ(fitting, Block::plate)
                 ? "plate:"
                 : differ(fitting, block -> block.wavelengthNm().toString()) ? "wavelength:" : "block:";
         throw refused("found " + fitting.size() + " blocks of readings; expected one", fitting, key);

@@ -31,9 +31,11 @@ record Facts(
     private static final double SHORTEST = 190;
     private static final double LONGEST = 1100;
     private static final int LONGEST_TEXT = 200;
+    private static final int LONGEST_NAME = 40;
 
     /** Words of these meanings name nothing by themselves. */
-    private static final Set<Meaning> ANNOUNCING = EnumSet.of(Meaning.WAVELENGTH, Meaning.TIME, Meaning.PLATE);
+    private static final Set<Meaning> ANNOUNCING =
+            EnumSet.of(Meaning.WAVELENGTH, Meaning.TIME, Meaning.PLATE, Meaning.ROW, Meaning.COLUMN, Meaning.WELL);
 
     private static final Pattern NANOMETRES = Pattern.compile("(\\d{2,4})(?:[.,]\\d+)? ?nm\\b");
     private static final Pattern LETTER_WAVELENGTH = Pattern.compile(
@@ -47,6 +49,10 @@ record Facts(
             Pattern.CASE_INSENSITIVE);
     private static final Pattern DATE = Pattern.compile(
             "\\d{4}[-/.]\\d\\d?[-/.]\\d\\d?|\\d\\d?[-/.]\\d\\d?[-/.]\\d{2,4}" + "|\\b\\d\\d? ?[AaPp][Mm]\\b");
+    private static final Pattern RATE = Pattern.compile(
+            "(?i)/ ?(min|s|sec|h|hr)(?!\\p{L})|(?<!\\p{L})per (minute|second|hour)|pro (minute|sekunde|stunde)");
+    private static final Pattern LESS_BLANK =
+            Pattern.compile("(?iu)[-–−] ?(blank|blk|leerwert|blindwert|blanc|blanco|bianco)(?!\\p{L})");
     private static final Pattern TEMPERATURE = Pattern.compile("\\d+(?:[.,]\\d+)? ?(?:°|º|deg)? ?C(?!\\p{L})");
     private static final Pattern BARE_TIME = Pattern.compile("(?<![\\d.,:\\p{L}])[-+]?\\d+(?:[.,]\\d+)?(?![\\d.,:])");
     private static final Pattern PLATE = Pattern.compile(
@@ -54,6 +60,11 @@ record Facts(
                     + "[ _]?(?:(?:name|id|no|nr|number|nummer|code|barcode|n°|#|№)(?![\\p{L}])[.]?)?\\s*[:=#]?\\s*"
                     + "([\\p{L}\\d](?:[\\p{L}\\d._/-]*[\\p{L}\\d])?)?",
             Pattern.CASE_INSENSITIVE | Pattern.UNICODE_CASE);
+    /** Words that lead on to what a plate is or is for, and are not its name. */
+    private static final Set<String> PREPOSITIONS = Set.of(
+            "of", "with", "for", "in", "on", "at", "is", "was", "mit", "von", "für", "im", "ist", "de", "avec", "pour",
+            "à", "en", "con", "para", "di", "da", "per", "met", "van");
+
     private static final Pattern CYCLE = Pattern.compile(
             "(?<!\\p{L})(?:cycle|read|reading|measurement|scan|repeat|zyklus|messung|lesung|durchgang|lecture|mesure|ciclo|lectura|lettura|misura|meting|cyklus|cykl)"
                     + "[ _]?(?:no|nr|number|#)?[.]?\\s*[:=#]?\\s*(\\d{1,5})(?![\\d.,:]|\\s?\\p{L}{1,3}\\b)",
@@ -80,6 +91,12 @@ record Facts(
             return none();
         }
         Set<Meaning> meanings = settled(Words.in(text), text);
+        if (heading
+                && meanings.contains(Meaning.PATH)
+                && meanings.contains(Meaning.VALUE)
+                && !meanings.contains(Meaning.NOT)) {
+            meanings.add(Meaning.PROCESSED);
+        }
         StringBuilder rest = new StringBuilder(text);
         Optional<String> plate = plate(rest, meanings);
         OptionalDouble wavelength = wavelength(rest, meanings, heading);
@@ -90,7 +107,8 @@ record Facts(
 
     /** Units that have been taken out with their numbers do not count as words: 10 min is no minimum. */
     private static Set<Meaning> without(Set<Meaning> meanings, StringBuilder rest) {
-        Set<Meaning> left = Words.in(TEMPERATURE.matcher(rest).replaceAll(" "));
+        Set<Meaning> left = Words.in(
+                DURATION.matcher(TEMPERATURE.matcher(rest).replaceAll(" ")).replaceAll(" "));
         Set<Meaning> kept = EnumSet.noneOf(Meaning.class);
         for (Meaning meaning : meanings) {
             boolean quantity =
@@ -106,6 +124,15 @@ record Facts(
     private static Set<Meaning> settled(Set<Meaning> meanings, String text) {
         Set<Meaning> settled = EnumSet.noneOf(Meaning.class);
         settled.addAll(meanings);
+        if (meanings.contains(Meaning.TIME) && !hasStatistic(text)) {
+            settled.remove(Meaning.STATISTIC);
+        }
+        if (!meanings.contains(Meaning.TIME) && RATE.matcher(text).find()) {
+            settled.add(Meaning.STATISTIC);
+        }
+        if (LESS_BLANK.matcher(text).find()) {
+            settled.add(Meaning.PROCESSED);
+        }
         boolean denied = meanings.contains(Meaning.NOT) || text.matches("(?s).*[:=]\\s*(-|—|0|n)\\s*");
         if (denied && settled.remove(Meaning.PROCESSED)) {
             settled.remove(Meaning.PATH);
@@ -117,6 +144,13 @@ record Facts(
         return settled;
     }
 
+    /** Whether a word other than a unit of time, such as min for minutes, speaks of statistics. */
+    private static boolean hasStatistic(String text) {
+        return Words.split(text.toLowerCase(Locale.ROOT)).stream()
+                .anyMatch(word -> Words.of(word).contains(Meaning.STATISTIC)
+                        && TimeUnit.of(word).isEmpty());
+    }
+
     private static Optional<String> plate(StringBuilder rest, Set<Meaning> meanings) {
         if (!meanings.contains(Meaning.PLATE)) {
             return Optional.empty();
@@ -125,10 +159,20 @@ record Facts(
         while (plate.find()) {
             String name = plate.group(2);
             if (name == null
+                    || PREPOSITIONS.contains(name.toLowerCase(Locale.ROOT))
                     || Words.of(name.toLowerCase(Locale.ROOT)).contains(Meaning.PLATE_KIND)
                     || Words.of(name.toLowerCase(Locale.ROOT)).contains(Meaning.PLATE)
                     || isPlateSize(name, rest, plate.end())) {
                 continue;
+            }
+            boolean announced = rest.substring(plate.start(), plate.start(2)).matches("(?s).*[:=]\\s*");
+            if (announced
+                    && rest.length() - plate.start(2) <= LONGEST_NAME
+                    && rest.indexOf(":", plate.start(2)) < 0
+                    && rest.indexOf("=", plate.start(2)) < 0) {
+                String all = rest.substring(plate.start(2)).strip();
+                rest.setLength(plate.start());
+                return Optional.of(all);
             }
             rest.delete(plate.start(), plate.end());
             return Optional.of(name);
@@ -245,7 +289,7 @@ record Facts(
 
     /** Whether it says that the numbers are no readings of absorbance. */
     boolean isOtherQuantity() {
-        boolean reading = has(Meaning.VALUE) || has(Meaning.RAW) || has(Meaning.PROCESSED);
+        boolean reading = has(Meaning.VALUE) || has(Meaning.RAW) || has(Meaning.PROCESSED) || has(Meaning.MILLI);
         return has(Meaning.STATISTIC) || (has(Meaning.OTHER) || has(Meaning.TEMPERATURE)) && !reading;
     }
 
@@ -256,6 +300,16 @@ record Facts(
                 || time.isPresent()
                 || cycle.isPresent()
                 || !label.isEmpty();
+    }
+
+    /** These facts of a piece, completed by those of the title over it: whatever that says of the readings holds. */
+    Facts under(Facts title) {
+        Set<Meaning> both = EnumSet.noneOf(Meaning.class);
+        both.addAll(meanings);
+        both.addAll(title.meanings);
+        Facts completed = or(title);
+        return new Facts(
+                completed.plate, completed.wavelengthNm, completed.time, completed.cycle, completed.label, both);
     }
 
     /** These facts, completed by those of something less near. */

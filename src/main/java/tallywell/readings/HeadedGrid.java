@@ -4,7 +4,9 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalInt;
+import java.util.Set;
 import java.util.stream.IntStream;
+import org.jspecify.annotations.Nullable;
 import tallywell.notice.InputException;
 import tallywell.notice.Notice;
 import tallywell.plate.PlateFormat;
@@ -16,6 +18,9 @@ import tallywell.plate.Well;
  * for each wavelength or kind of value.
  */
 final class HeadedGrid implements Form {
+    /** So many lines that are no rows may stand between rows of one plate. */
+    private static final int MOST_BETWEEN = 6;
+
     private final boolean transposed;
 
     HeadedGrid(boolean transposed) {
@@ -72,7 +77,7 @@ final class HeadedGrid implements Form {
             }
             List<Integer> values = new ArrayList<>();
             int first = column;
-            while (value >= 0 && (values.isEmpty() || value > values.get(values.size() - 1))) {
+            while (value >= 0 && (values.isEmpty() || continues(values, value))) {
                 values.add(value);
                 column++;
                 value = head(sheet, row, column);
@@ -82,8 +87,15 @@ final class HeadedGrid implements Form {
         return runs;
     }
 
+    private boolean continues(List<Integer> values, int value) {
+        int last = values.get(values.size() - 1);
+        boolean complete = values.get(0) == 0 && last == values.size() - 1 && isComplete(values.size(), !transposed);
+        return value == last + 1 || value > last && !complete;
+    }
+
     /** Finds the column that names the rows: left of the numbers, or right of them. */
-    private Optional<Frame> frame(Sheet sheet, int row, Heads heads, int from, int limit, OptionalInt shared) {
+    private Optional<Frame> frame(Sheet sheet, int row, Heads heads, int from, int limit, OptionalInt shared)
+            throws InputException {
         int next = sheet.nextFilled(row + 1);
         if (next >= sheet.rows() || next > row + 3) {
             return Optional.empty();
@@ -92,14 +104,18 @@ final class HeadedGrid implements Form {
             // A line of units may stand between.
             next = sheet.nextFilled(next + 1);
         }
-        for (int column = heads.first() - 1; column >= from; column--) {
-            if (Words.in(sheet.text(row, column)).contains(Meaning.COLUMN)) {
+        for (int column = from; column < heads.first(); column++) {
+            if (Words.in(sheet.text(row, column)).contains(Meaning.COLUMN) && side(sheet, next, column) < 0
+                    || sheet.plateColumn(next, column) >= 0
+                            && Words.in(sheet.text(row, column)).contains(Meaning.COLUMN)
+                            && !transposed) {
                 // Wells named in two columns, with headings of numbers behind them.
                 return Optional.empty();
             }
-            if (side(sheet, next, column) >= 0) {
-                return Optional.of(new Frame(heads, column, 0, next));
-            }
+        }
+        OptionalInt left = new GridSide(sheet, row, next, this::side).in(from, heads.first());
+        if (left.isPresent()) {
+            return Optional.of(new Frame(heads, left.getAsInt(), 0, next));
         }
         boolean withoutCorner = side(sheet, next, heads.first()) >= 0
                 && sheet.look(row, heads.last() + 1) == Look.EMPTY
@@ -117,6 +133,11 @@ final class HeadedGrid implements Form {
             return Optional.of(new Frame(heads, shared.getAsInt(), 0, next));
         }
         return Optional.empty();
+    }
+
+    /** Whether a known plate ends here: a name that is not the next one then names something else. */
+    private static boolean isComplete(int count, boolean columns) {
+        return PlateFormat.KNOWN.stream().anyMatch(format -> (columns ? format.columns() : format.rows()) == count);
     }
 
     private static boolean hasReading(Sheet sheet, int row, int from, int to) {
@@ -178,6 +199,7 @@ final class HeadedGrid implements Form {
                 take(group, between.or(gutter(group)).or(corner));
                 last = group.end;
                 at = sheet.nextFilled(last + 1);
+                boolean titled = at < sheet.rows() && isTitle(at);
                 between = Facts.none();
                 // Titles may part grids that share the numbers over their columns.
                 for (int lines = 0; lines < 3 && at < sheet.rows() && isTitle(at); lines++) {
@@ -185,9 +207,35 @@ final class HeadedGrid implements Form {
                     at = sheet.nextFilled(at + 1);
                 }
                 if (at >= sheet.rows() || side(sheet, at, frame.side()) != group.sides.get(0)) {
+                    refuseFurther(at, group, titled);
                     break;
                 }
             }
+        }
+
+        /** A row of the plate that does not go on with the grid must not go by in silence. */
+        private void refuseFurther(int row, Group group, boolean titled) throws InputException {
+            int side = side(sheet, row, frame.side());
+            boolean next = side == group.last() + 1 || side == group.sides.get(0) - 1;
+            // Behind a whole plate a letter that does not come next names a statistic, such as M or N.
+            boolean close = !titled && !isWholePlate(group) && (!transposed || row == group.end + 1);
+            if (side >= 0 && (next || close) && hasReading(sheet, row, from, to)) {
+                throw new InputException(
+                        sheet.table().place(row, frame.side()),
+                        "found '" + sheet.text(row, frame.side())
+                                + "' with readings apart from the grid above it, which"
+                                + " ends with '" + sheet.text(group.end, frame.side())
+                                + "'; expected the rows of a plate in one piece and in order");
+            }
+        }
+
+        private boolean isWholePlate(Group group) {
+            int sides = group.sides.size();
+            int heads = frame.heads().count();
+            return PlateFormat.KNOWN.stream()
+                    .anyMatch(format -> transposed
+                            ? format.columns() == sides && format.rows() == heads
+                            : format.rows() == sides && format.columns() == heads);
         }
 
         private boolean isTitle(int row) {
@@ -199,8 +247,8 @@ final class HeadedGrid implements Form {
         private Facts corner() {
             StringBuilder text = new StringBuilder();
             for (int column = 0; column < frame.heads().first(); column++) {
-                if (sheet.look(headings, column) == Look.TEXT
-                        && gutterHeading(column).isEmpty()) {
+                boolean over = column == frame.side() || sheet.look(frame.next(), column) == Look.EMPTY;
+                if (over && sheet.look(headings, column) == Look.TEXT) {
                     text.append(' ').append(sheet.text(headings, column));
                 }
             }
@@ -220,7 +268,7 @@ final class HeadedGrid implements Form {
             Facts facts = Facts.none();
             int row = group.lines.get(0);
             for (int column = 0; column < frame.heads().first(); column++) {
-                if (column == frame.side() || sheet.look(row, column) == Look.EMPTY) {
+                if (column == frame.side() || sheet.look(row, column) == Look.EMPTY || isRemark(group, column)) {
                     continue;
                 }
                 Optional<TimeHeading> heading = gutterHeading(column);
@@ -234,7 +282,18 @@ final class HeadedGrid implements Form {
             return facts;
         }
 
-        /** Lines that name ascending rows, with or without further lines of the same row below them. */
+        /** Whether a column left of the grid says something of single rows, rather than once of the whole grid. */
+        private boolean isRemark(Group group, int column) {
+            Set<Meaning> heading = Words.in(sheet.text(headings, column));
+            if (heading.contains(Meaning.TIME)) {
+                return false;
+            }
+            return heading.contains(Meaning.SAMPLE)
+                    || heading.contains(Meaning.MARK)
+                    || group.lines.size() > 1 && sheet.look(group.lines.get(1), column) != Look.EMPTY;
+        }
+
+        /** Lines that name rows in order, with or without further lines of the same row below them. */
         private Group group(int start) throws InputException {
             Group group = new Group();
             int row = start;
@@ -246,23 +305,87 @@ final class HeadedGrid implements Form {
                         && (side == before || side < 0 && sheet.look(row, frame.side()) == Look.EMPTY)
                         && hasReading(sheet, row, from, to)
                         && !isSummary(row);
-                if (side > before) {
+                if (continues(group, side)) {
                     group.add(row, side);
                 } else if (more) {
                     group.addMore(row);
                 } else if (sheet.isBlank(row)) {
                     int next = sheet.nextFilled(row);
-                    if (next >= sheet.rows() || side(sheet, next, frame.side()) <= before) {
+                    if (next >= sheet.rows() || beyond(group, next) < 0) {
                         break;
                     }
                     row = next - 1;
                 } else {
-                    break;
+                    int next = beyond(group, row);
+                    if (next < 0) {
+                        break;
+                    }
+                    noteBetween(row, next);
+                    row = next - 1;
                 }
                 row++;
             }
             group.settle(sheet, frame.side());
             return group;
+        }
+
+        /** Whether a row of the plate goes on with these: rows run down the alphabet or, throughout, up. */
+        private boolean continues(Group group, int side) {
+            if (group.sides.isEmpty()) {
+                return side >= 0;
+            }
+            int before = group.last();
+            if (group.isUpward() || group.sides.size() == 1 && side == before - 1) {
+                return side >= 0 && side == before - 1;
+            }
+            return side > before && !(isComplete(before + 1, transposed) && side > before + 1);
+        }
+
+        /**
+         * The next row of the plate, from the given line on, over lines of statistics and lines drawn between; -1 if the
+         * grid ends.
+         */
+        private int beyond(Group group, int row) throws InputException {
+            boolean words = false;
+            int at = row;
+            for (int lines = 0; lines < MOST_BETWEEN && at < sheet.rows() && !group.sides.isEmpty(); lines++) {
+                int side = side(sheet, at, frame.side());
+                if (side >= 0) {
+                    boolean goesOn = continues(group, side);
+                    if (goesOn && words) {
+                        throw new InputException(
+                                sheet.table().place(at, frame.side()),
+                                "found '" + sheet.text(at, frame.side())
+                                        + "' below words that part it from the rows above; expected the rows of a plate in"
+                                        + " one piece");
+                    }
+                    return goesOn ? at : -1;
+                }
+                boolean numbers = hasReading(sheet, at, from, to);
+                if (!isDrawn(at) && !(numbers && isSummary(at))) {
+                    if (numbers || !isTitle(at)) {
+                        return -1;
+                    }
+                    words = true;
+                }
+                at = sheet.nextFilled(at + 1);
+            }
+            return -1;
+        }
+
+        /** Whether a line holds nothing but signs that draw a line. */
+        private boolean isDrawn(int row) {
+            return sheet.filled(row).stream()
+                    .allMatch(column -> sheet.text(row, column).chars().noneMatch(Character::isLetterOrDigit));
+        }
+
+        private void noteBetween(int row, int next) {
+            for (int line = row; line < next; line++) {
+                if (!sheet.isBlank(line) && !isDrawn(line)) {
+                    notes.add(Notice.information(
+                            sheet.table().place(line), "left out: '" + sheet.text(line, frame.side()) + "'"));
+                }
+            }
         }
 
         /** Whether a line without a letter is headed by words of statistics somewhere left of its numbers. */
@@ -318,10 +441,11 @@ final class HeadedGrid implements Form {
                     Places.single(rows, columns),
                     null,
                     whole(wells),
+                    "",
                     -1);
         }
 
-        private PlateFormat whole(List<Well> wells) {
+        private @Nullable PlateFormat whole(List<Well> wells) {
             return PlateFormat.KNOWN.stream()
                     .filter(format ->
                             format.wells() == wells.size() && wells.stream().allMatch(format::holds))
@@ -342,7 +466,9 @@ final class HeadedGrid implements Form {
                     text.append(' ').append(sheet.text(row, column));
                 }
             }
-            return Facts.ofHeading(text.toString().strip());
+            String words = text.toString().strip();
+            boolean bare = words.matches("\\d{3,4}") && Facts.isWavelength(Integer.parseInt(words));
+            return bare ? Facts.none().withWavelength(Integer.parseInt(words)) : Facts.ofHeading(words);
         }
 
         /** Twice as many numbers as headings, none with decimals: a decimal comma was taken for a delimiter. */
@@ -367,6 +493,9 @@ final class HeadedGrid implements Form {
         }
 
         private void noteRest(Group group) {
+            if (group.deep > 1) {
+                return;
+            }
             int row = group.lines.get(0);
             StringBuilder words = new StringBuilder();
             int count = 0;
@@ -393,6 +522,15 @@ final class HeadedGrid implements Form {
         private final List<Integer> depths = new ArrayList<>();
         private int end = -1;
         private int deep = 1;
+
+        int last() {
+            return sides.get(sides.size() - 1);
+        }
+
+        /** Whether the rows run from the last of the plate to the first. */
+        boolean isUpward() {
+            return sides.size() > 1 && sides.get(1) < sides.get(0);
+        }
 
         void add(int row, int side) {
             lines.add(row);

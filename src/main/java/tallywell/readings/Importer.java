@@ -96,7 +96,7 @@ public final class Importer {
         Facts more = label
                 ? of.withLabel(of.label().isEmpty() && of.isSomething() ? "" : sheet)
                 : of.withLabel("").withMeanings(Set.of());
-        return piece.with(facts.or(more.withTime(Optional.empty())));
+        return piece.with(facts.or(several ? more : more.withTime(Optional.empty())));
     }
 
     /** Takes out what is no absorbance, and plans of whole numbers beside readings with decimals. */
@@ -164,7 +164,8 @@ public final class Importer {
         Set<PlateFormat> stated = new LinkedHashSet<>();
         for (String line : words) {
             Matcher size = PLATE_SIZE.matcher(line);
-            while (size.find()) {
+            boolean plate = Words.in(line).contains(Meaning.PLATE);
+            while (size.find() && (plate || size.start() == 0)) {
                 PlateFormat.ofWells(Integer.parseInt(size.group(1))).ifPresent(stated::add);
             }
         }

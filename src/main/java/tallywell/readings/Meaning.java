@@ -20,6 +20,8 @@ enum Meaning {
     OTHER_WAVELENGTH,
     /** Readings. */
     VALUE,
+    /** Thousandths of a unit of absorbance. */
+    MILLI,
     /** As the detector gave them. */
     RAW,
     /** Something was subtracted, divided or otherwise done. */
@@ -32,6 +34,8 @@ enum Meaning {
     OTHER,
     /** Names of what is in the wells. */
     SAMPLE,
+    /** Where a sample came from. */
+    SOURCE,
     /** Remarks of the reader on single readings. */
     MARK,
     /** No, off, without. */

@@ -25,6 +25,9 @@ record Moment(double amount, @Nullable String digits, Open open) {
 
     private static final Pattern CLOCK = Pattern.compile("(\\d{1,4}):(\\d\\d)(?::(\\d\\d)(?:[.,](\\d+))?)?");
     private static final Pattern CLOCK_TENTHS = Pattern.compile("(\\d{1,4}):(\\d\\d)[.,](\\d+)");
+    private static final Pattern HOURS_MINUTES_SECONDS =
+            Pattern.compile("(?:(\\d+) ?h ?)?(?:(\\d+) ?m(?:in)? ?)?(?:(\\d+(?:[.,]\\d+)?) ?s(?:ec)?)?");
+    private static final Pattern HALF_DAY = Pattern.compile("(1[0-2]|0?\\d):(\\d\\d)(:\\d\\d)? ?([AaPp])[.]?[Mm][.]?");
     private static final Pattern MEASURE = Pattern.compile(
             "([-+]?\\d[\\d.,' ]*?) ?(\\p{L}+)[.]?(?: (\\d[\\d.,]*) ?(\\p{L}+)[.]?)?(?: (\\d[\\d.,]*) ?(\\p{L}+)[.]?)?");
 
@@ -64,8 +67,30 @@ record Moment(double amount, @Nullable String digits, Open open) {
             return Optional.of(seconds(Double.parseDouble(tenths.group(1)) * 60
                     + Double.parseDouble(tenths.group(2) + "." + tenths.group(3))));
         }
+        Matcher half = HALF_DAY.matcher(text);
+        if (half.matches()) {
+            int hour = Integer.parseInt(half.group(1)) % 12 + (half.group(4).equalsIgnoreCase("p") ? 12 : 0);
+            return parse(hour + ":" + half.group(2) + (half.group(3) == null ? ":00" : half.group(3)));
+        }
+        Matcher parts = HOURS_MINUTES_SECONDS.matcher(text);
+        if (parts.matches() && parts.groupCount() == 3 && count(parts) >= 2) {
+            double seconds = 0;
+            for (int i = 1; i <= 3; i++) {
+                String part = parts.group(i);
+                seconds = seconds * 60 + (part == null ? 0 : Double.parseDouble(part.replace(',', '.')));
+            }
+            return Optional.of(seconds(seconds));
+        }
         Matcher measure = MEASURE.matcher(text);
         return measure.matches() ? composite(measure) : Optional.empty();
+    }
+
+    private static int count(Matcher parts) {
+        int count = 0;
+        for (int i = 1; i <= parts.groupCount(); i++) {
+            count += parts.group(i) == null ? 0 : 1;
+        }
+        return count;
     }
 
     private static Optional<Moment> composite(Matcher measure) {

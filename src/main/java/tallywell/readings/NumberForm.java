@@ -37,6 +37,17 @@ enum NumberForm {
         return this == POINT || this == COMMA || this == POINT_THOUSANDS || this == COMMA_THOUSANDS;
     }
 
+    /**
+     * The value of a number that stands alone, by its own form; a mark that may be decimal is.
+     *
+     * @param text a number
+     */
+    static double value(CharSequence text) {
+        NumberForm form = of(text);
+        boolean comma = form == COMMA || form == COMMA_OR_THOUSANDS || form == POINT_THOUSANDS;
+        return (comma ? DecimalMark.COMMA : DecimalMark.POINT).parse(text);
+    }
+
     /** Finds the form of a cell. Blanks and apostrophes between groups of three digits are taken as thousands marks. */
     static NumberForm of(CharSequence text) {
         int length = text.length();

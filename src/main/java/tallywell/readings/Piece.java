@@ -22,6 +22,7 @@ import tallywell.plate.Well;
  * @param places where their readings stand
  * @param times the times of the readings of a well by its number; null if it has none of its own
  * @param whole the plate, if the form shows all of it; null if it must be inferred from the wells
+ * @param title the name that stands over it; empty if none
  * @param marks a column that says why a reading is empty; -1 if there is none
  */
 record Piece(
@@ -34,13 +35,14 @@ record Piece(
         Places places,
         @Nullable IntFunction<Times> times,
         @Nullable PlateFormat whole,
+        String title,
         int marks) {
     Piece with(Facts replaced) {
-        return new Piece(sheet, form, first, last, replaced, wells, places, times, whole, marks);
+        return with(replaced, title);
     }
 
-    Piece withoutTimes() {
-        return new Piece(sheet, form, first, last, facts, wells, places, null, whole, marks);
+    Piece with(Facts replaced, String over) {
+        return new Piece(sheet, form, first, last, replaced, wells, places, times, whole, over, marks);
     }
 
     /** Counts how its numbers are written. */
@@ -89,7 +91,7 @@ record Piece(
             if (!(Math.abs(value) <= Double.MAX_VALUE)) {
                 throw sheet.fault(row, column, "the reading", "a number of usual size");
             }
-            values[at] = value;
+            values[at] = facts.has(Meaning.MILLI) ? value / 1000 : value;
             return Mark.NONE;
         }
         if (look == Look.OVER) {
@@ -111,10 +113,13 @@ record Piece(
         return columns().max().orElse(0);
     }
 
+    /** Columns ascend or stay along the readings of a well, so that the first and the last tell all. */
     private IntStream columns() {
         return IntStream.range(0, wells.size())
                 .filter(well -> places.size().applyAsInt(well) > 0)
-                .map(well -> places.column().at(well, 0));
+                .flatMap(well -> IntStream.of(
+                        places.column().at(well, 0),
+                        places.column().at(well, places.size().applyAsInt(well) - 1)));
     }
 
     /** Its rows in the words of a message. */

@@ -258,6 +258,7 @@ final class PlainGrid implements Form {
                 Places.single(rows, columns),
                 null,
                 area.format(),
+                "",
                 -1);
     }
 }

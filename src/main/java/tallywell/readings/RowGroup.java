@@ -47,6 +47,26 @@ final class RowGroup {
         return turns >= wells.size() && rows > wells.size();
     }
 
+    /** Whether each well has all its rows together, or all wells take turns in one order. */
+    boolean isRegular() {
+        if (turns == wells.size() - 1) {
+            return true;
+        }
+        List<Rows> all = List.copyOf(wells.values());
+        for (int i = 1; i < all.size(); i++) {
+            Rows one = all.get(i - 1);
+            Rows next = all.get(i);
+            for (int round = 0; round < Math.min(one.count, next.count); round++) {
+                boolean turn = one.rows[round] < next.rows[round]
+                        && (round + 1 >= one.count || next.rows[round] < one.rows[round + 1]);
+                if (!turn) {
+                    return false;
+                }
+            }
+        }
+        return true;
+    }
+
     /** Refuses a well that comes twice. */
     void refuseDoubles(Sheet sheet) throws InputException {
         for (Map.Entry<Well, Rows> each : wells.entrySet()) {

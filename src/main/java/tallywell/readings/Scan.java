@@ -62,7 +62,8 @@ final class Scan {
             Facts caption = Facts.none();
             for (Piece piece : finding.pieces()) {
                 caption = new Caption(sheet, unclaimed, first).over(piece, finding.pieces());
-                pieces.add(piece.with(piece.facts().or(caption).or(before)));
+                Facts title = caption.or(before);
+                pieces.add(piece.with(piece.facts().under(caption).or(before), title.label()));
             }
             before = caption.or(before);
             notes.addAll(finding.notes());

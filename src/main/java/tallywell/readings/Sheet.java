@@ -13,16 +13,30 @@ final class Sheet {
     /** Longer cells hold no number, well or word that matters here. */
     private static final int LONGEST = 64;
 
+    /** A row of a plate with 1536 wells and a hundred times each is not wider. */
+    private static final int WIDEST = 200_000;
+
     private final Table table;
     private final Table.Cell cell;
     private final byte[] looks;
 
-    Sheet(Table table) {
+    /**
+     * Looks at all cells.
+     *
+     * @throws InputException if a row has more cells than any row of readings
+     */
+    Sheet(Table table) throws InputException {
         this.table = table;
         cell = new Table.Cell(table);
         looks = new byte[table.places()];
         for (int row = 0; row < table.rows(); row++) {
             int width = table.width(row);
+            if (width > WIDEST) {
+                throw new InputException(
+                        table.place(row),
+                        "found a row of " + width + " cells; expected at most " + WIDEST
+                                + ", as many as readings fill");
+            }
             for (int column = 0; column < width; column++) {
                 looks[table.index(row, column)] = (byte) classify(row, column).ordinal();
             }
@@ -56,7 +70,7 @@ final class Sheet {
             if (Well.rowOf(text) >= 0) {
                 return Look.ROW;
             }
-            if (Well.parse(text).isPresent()) {
+            if (Well.parse(unmarked(text)).isPresent()) {
                 return Look.WELL;
             }
         }
@@ -143,6 +157,11 @@ final class Sheet {
         if (look == Look.WHOLE) {
             return Well.columnOf(text(row, column));
         }
+        if (look == Look.POINT || look == Look.COMMA) {
+            // Programs that know only one kind of number write 1.0 for 1.
+            String text = text(row, column);
+            return text.matches("\\d{1,2}[.,]0") ? Well.columnOf(text.substring(0, text.length() - 2)) : -1;
+        }
         if (look != Look.TEXT) {
             return -1;
         }
@@ -160,7 +179,14 @@ final class Sheet {
 
     /** The well that a cell names. */
     Optional<Well> well(int row, int column) {
-        return look(row, column) == Look.WELL ? Well.parse(text(row, column)) : Optional.empty();
+        return look(row, column) == Look.WELL ? Well.parse(unmarked(text(row, column))) : Optional.empty();
+    }
+
+    /** A well without the sign behind it, as in {@code A1: 0.345}. */
+    private static String unmarked(String text) {
+        return text.endsWith(":") || text.endsWith("=") || text.endsWith(")")
+                ? text.substring(0, text.length() - 1)
+                : text;
     }
 
     /** The number in a cell that looks like one. */
@@ -174,8 +200,13 @@ final class Sheet {
         return plain ? own.parse(cell) : own.parse(bare(cell.toString()));
     }
 
-    /** All cells of a row as one line of words. */
+    /** All cells of a row as one line of words; of two cells the first announces the second. */
     String line(int row) {
+        List<Integer> filled = filled(row);
+        if (filled.size() == 2 && look(row, filled.get(0)) == Look.TEXT) {
+            String key = text(row, filled.get(0));
+            return key + (key.endsWith(":") || key.endsWith("=") ? " " : ": ") + text(row, filled.get(1));
+        }
         StringBuilder line = new StringBuilder();
         for (int column = 0; column < Math.min(width(row), 64); column++) {
             if (look(row, column) != Look.EMPTY) {

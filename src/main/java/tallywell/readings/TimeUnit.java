@@ -18,6 +18,8 @@ enum TimeUnit {
 
     private final double seconds;
     private final String label;
+
+    @SuppressWarnings("ImmutableEnumChecker") // made by Set.copyOf
     private final Set<String> words;
 
     TimeUnit(double seconds, String label, String words) {

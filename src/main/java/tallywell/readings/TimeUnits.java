@@ -1,8 +1,10 @@
 package tallywell.readings;
 
 import java.util.ArrayList;
+import java.util.EnumSet;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 
@@ -13,22 +15,33 @@ import java.util.regex.Pattern;
 final class TimeUnits {
     private static final Pattern DURATION = Pattern.compile(
             "(?<![\\d.,:\\p{L}])(\\d+(?:[.,]\\d+)?) ?(\\p{L}{1,9})|(?<![\\d:])(\\d{1,3}:\\d\\d:\\d\\d)(?![\\d:])");
+    /** A word for time with a unit in brackets or after "in", as titles over a table have it. */
+    private static final Pattern NAMED = Pattern.compile(
+            "(?iu)(?<!\\p{L})(time|times|zeit|zeiten|temps|tiempo|tempo|tijd|czas)(?!\\p{L})[ :,/]*(in |en |\\[|\\()? ?\\p{L}+");
+
     private static final double SAME = 0.01;
 
     private TimeUnits() {}
 
     /** The units that remain possible for bare numbers. */
     static List<TimeUnit> bare(List<Draft> drafts, List<String> words) {
-        return remaining(drafts, words, List.of(TimeUnit.SECOND, TimeUnit.MINUTE, TimeUnit.HOUR), 1);
+        Set<TimeUnit> named = EnumSet.noneOf(TimeUnit.class);
+        for (String line : words) {
+            if (NAMED.matcher(line).find() && !Words.in(line).contains(Meaning.OTHER_TIME)) {
+                TimeHeading.of(line).unit().ifPresent(named::add);
+            }
+        }
+        return named.size() == 1
+                ? List.copyOf(named)
+                : remaining(drafts, words, List.of(TimeUnit.SECOND, TimeUnit.MINUTE, TimeUnit.HOUR));
     }
 
     /** The units that remain possible for the second part of times such as 12:30. */
     static List<TimeUnit> twoPart(List<Draft> drafts, List<String> words) {
-        return remaining(drafts, words, List.of(TimeUnit.SECOND, TimeUnit.MINUTE), 1);
+        return remaining(drafts, words, List.of(TimeUnit.SECOND, TimeUnit.MINUTE));
     }
 
-    private static List<TimeUnit> remaining(
-            List<Draft> drafts, List<String> words, List<TimeUnit> possible, double scale) {
+    private static List<TimeUnit> remaining(List<Draft> drafts, List<String> words, List<TimeUnit> possible) {
         List<Double> durations =
                 words.stream().flatMap(line -> durations(line).stream()).toList();
         List<TimeUnit> supported = new ArrayList<>();
@@ -37,8 +50,8 @@ final class TimeUnits {
             for (Draft draft : drafts) {
                 Optional<double[]> extent = draft.extent();
                 if (extent.isPresent()) {
-                    double step = extent.get()[0] * unit.seconds() * scale;
-                    double span = extent.get()[1] * unit.seconds() * scale;
+                    double step = extent.get()[0] * unit.seconds();
+                    double span = extent.get()[1] * unit.seconds();
                     fits |= durations.stream().anyMatch(each -> same(each, step) || same(each, span));
                 }
             }

@@ -1,10 +1,14 @@
 package tallywell.readings;
 
 import java.util.Arrays;
+import java.util.Comparator;
 import java.util.EnumSet;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+import java.util.stream.IntStream;
 import tallywell.notice.InputException;
 import tallywell.notice.Place;
 
@@ -62,13 +66,50 @@ interface Times {
         };
     }
 
+    /** A date before a time of day. */
+    Pattern DATE = Pattern.compile(
+            "(\\d{4}-\\d\\d-\\d\\d|\\d{1,2}[.]\\d{1,2}[.]\\d{2,4}|\\d{1,2}/\\d{1,2}/\\d{2,4}|\\d{4}/\\d\\d/\\d\\d)[ T](?=\\d)");
+
+    /** The time of day in a cell that gives the date too; other cells as they are. */
+    private static String undated(String text, String date) {
+        return !date.isEmpty() && text.startsWith(date)
+                ? text.substring(date.length()).strip()
+                : text;
+    }
+
+    /** The date that the times of all rows share; empty if there is none. */
+    private static String date(Sheet sheet, int column, int[] rows) {
+        Matcher date = DATE.matcher(rows.length == 0 ? "" : sheet.text(rows[0], column));
+        if (!date.lookingAt()) {
+            return "";
+        }
+        String first = date.group();
+        return Arrays.stream(rows).allMatch(row -> sheet.text(row, column).startsWith(first)) ? first : "";
+    }
+
     /**
-     * Times that stand in a column of cells.
+     * Rows in the order of the times in one of their columns.
+     *
+     * @throws InputException if a cell holds no time
+     */
+    static int[] sorted(Sheet sheet, TimeHeading heading, int column, int[] rows) throws InputException {
+        double[] seconds = of(sheet, heading, column, rows)
+                .seconds(new Interpretation(DecimalMark.POINT, TimeUnit.SECOND, TimeUnit.SECOND));
+        return IntStream.range(0, rows.length)
+                .boxed()
+                .sorted(Comparator.comparingDouble(i -> seconds[i]))
+                .mapToInt(i -> rows[i])
+                .toArray();
+    }
+
+    /**
+     * Times that stand in a column of cells. Where they come with a date, all of one day, they count from its midnight.
      *
      * @throws InputException if a cell holds no time
      */
     static Times of(Sheet sheet, TimeHeading heading, int column, int[] rows) throws InputException {
         boolean numbers = true;
+        String date = date(sheet, column, rows);
         Set<Moment.Open> open = EnumSet.noneOf(Moment.Open.class);
         for (int row : rows) {
             if (sheet.look(row, column).isNumber() && !heading.clock()) {
@@ -76,7 +117,7 @@ interface Times {
                 continue;
             }
             numbers = false;
-            Optional<Moment> moment = heading.read(sheet.text(row, column));
+            Optional<Moment> moment = heading.read(undated(sheet.text(row, column), date));
             if (moment.isEmpty()) {
                 throw sheet.fault(row, column, "the time", "a time such as 30, 30 s or 0:00:30");
             }
@@ -103,7 +144,7 @@ interface Times {
                 return Arrays.stream(rows)
                         .mapToDouble(row -> fast
                                 ? sheet.number(row, column, as.mark()) * factor
-                                : heading.read(sheet.text(row, column))
+                                : heading.read(undated(sheet.text(row, column), date))
                                         .orElseThrow()
                                         .seconds(as))
                         .toArray();

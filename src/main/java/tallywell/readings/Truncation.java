@@ -4,6 +4,9 @@ import tallywell.notice.InputException;
 
 /** Refuses files that end in the midst of a row of readings. */
 final class Truncation {
+    /** So many rows show whether numbers have a fixed number of decimals. */
+    private static final int ROWS = 40;
+
     private Truncation() {}
 
     /**
@@ -37,11 +40,11 @@ final class Truncation {
         }
     }
 
-    /** How many decimals all other numbers of the last two rows have; 0 if they differ. */
+    /** How many decimals all other numbers of the last rows have; 0 if they differ. */
     private static int usual(Sheet sheet, int last, int width) {
         int usual = -1;
-        for (int row = last - 1; row <= last; row++) {
-            for (int column = 0; column < width - (row == last ? 1 : 0); column++) {
+        for (int row = Math.max(0, last - ROWS); row <= last; row++) {
+            for (int column = 0; column < Math.min(sheet.width(row), width - (row == last ? 1 : 0)); column++) {
                 int decimals = decimals(sheet, row, column);
                 if (decimals > 0) {
                     if (usual >= 0 && decimals != usual) {

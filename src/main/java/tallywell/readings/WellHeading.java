@@ -12,7 +12,17 @@ import tallywell.plate.Well;
  * @param facts what else it says
  */
 record WellHeading(Well well, Facts facts) {
+    private static final Pattern LABELLED =
+            Pattern.compile("([A-Za-z]{1,2}\\d{1,2})(?: ?[(\\[:,/=-]|\\s)\\s*(\\S.{0,40})");
     private static final Pattern WORD = Pattern.compile("(?<![A-Za-z0-9])([A-Za-z]{1,2}\\d{1,2})(?![A-Za-z0-9.,])");
+
+    /** The well at the start of a heading that goes on with a name, as in {@code A1 (blank)}. */
+    static Optional<Well> labelled(String text) {
+        Matcher label = LABELLED.matcher(text);
+        return label.matches() && !Facts.ofHeading(label.group(2)).isOtherQuantity()
+                ? Well.parse(label.group(1))
+                : Optional.empty();
+    }
 
     static Optional<WellHeading> parse(String text) {
         if (text.length() > 60) {

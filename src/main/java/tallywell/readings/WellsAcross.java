@@ -30,7 +30,7 @@ final class WellsAcross implements Form {
         int data = sheet.nextFilled(heads.last + 1);
         int subtitles = 0;
         while (data < sheet.rows() && subtitles < MOST_SUBTITLES && !heads.isData(sheet, data)) {
-            if (heads.holdsWells(sheet, data)) {
+            if (heads.holdsWells(sheet, data) && !isNames(sheet, row, heads, data)) {
                 return Optional.empty();
             }
             subtitles++;
@@ -41,6 +41,13 @@ final class WellsAcross implements Form {
             return Optional.empty();
         }
         return Optional.of(new Sections(sheet, row, heads).collect(data));
+    }
+
+    /** Whether names such as S1, S2, S3 stand under the wells: nothing heads them, while times head the wells. */
+    private static boolean isNames(Sheet sheet, int row, Heads heads, int below) {
+        return isHeadedByTime(sheet, row)
+                && sheet.filled(below).stream().allMatch(heads.columns::contains)
+                && heads.isData(sheet, sheet.nextFilled(below + 1));
     }
 
     private static boolean isHeadedByTime(Sheet sheet, int row) {
@@ -61,12 +68,24 @@ final class WellsAcross implements Form {
                 heads.add(column, sheet.well(row, column).orElseThrow(), Facts.none());
             } else if (look == Look.TEXT) {
                 Optional<WellHeading> heading = WellHeading.parse(sheet.text(row, column));
+                Optional<Well> labelled = heading.isPresent() ? Optional.empty() : labelled(sheet, row, column);
                 if (heading.isPresent()) {
                     heads.add(column, heading.get().well(), heading.get().facts());
+                } else if (labelled.isPresent()) {
+                    heads.add(column, labelled.get(), Facts.none());
                 }
             }
         }
         return heads.wells.isEmpty() ? twoRows(sheet, row) : heads;
+    }
+
+    /** A well with the name of its sample behind it, among other wells. */
+    private static Optional<Well> labelled(Sheet sheet, int row, int column) {
+        boolean others = sheet.filled(row).stream()
+                .anyMatch(other -> other != column
+                        && (sheet.look(row, other) == Look.WELL
+                                || WellHeading.labelled(sheet.text(row, other)).isPresent()));
+        return others ? WellHeading.labelled(sheet.text(row, column)) : Optional.empty();
     }
 
     /** Letters in one row, numbers in the next. */
@@ -202,14 +221,16 @@ final class WellsAcross implements Form {
             Optional<Column> time = beside.stream()
                     .filter(column -> column.role() == Column.Role.TIME)
                     .findFirst()
-                    .or(() -> unnamedTime(beside, all));
-            List<Integer> rows = withoutSummaries(all, time);
+                    .or(() -> unnamedTime(beside, all))
+                    .or(() -> beside.stream().filter(Column::isStamp).findFirst());
+            List<Integer> rows = withoutSummaries(all, beside, time);
             List<Column> keys = beside.stream()
                     .filter(column -> !time.equals(Optional.of(column)))
                     .filter(column -> isKey(column, time.isPresent(), rows))
                     .toList();
             for (Column column : beside) {
-                if (column.role() == Column.Role.OTHER || column.role() == Column.Role.UNNAMED) {
+                boolean other = column.role() == Column.Role.OTHER || column.role() == Column.Role.UNNAMED;
+                if (other && !time.equals(Optional.of(column))) {
                     note(first, "left out: the column " + named(column));
                 }
             }
@@ -236,11 +257,25 @@ final class WellsAcross implements Form {
             Set<Integer> wells = Set.copyOf(heads.columns);
             for (int column = 0; column < width; column++) {
                 if (!wells.contains(column)) {
-                    String heading = sheet.text(heads.last, column);
-                    beside.add(Column.of(sheet, column, heading.isEmpty() ? sheet.text(first, column) : heading, all));
+                    beside.add(Column.of(sheet, column, heading(column, rows.get(0)), all));
                 }
             }
             return beside;
+        }
+
+        /** The words over a column, and units in a row of their own below them. */
+        private String heading(int column, int data) {
+            StringBuilder heading = new StringBuilder();
+            for (int row = first; row < Math.min(data, heads.last + 1 + MOST_SUBTITLES); row++) {
+                if ((row <= heads.last || !heads.isData(sheet, row)) && isWord(sheet.look(row, column))) {
+                    heading.append(heading.isEmpty() ? "" : " ").append(sheet.text(row, column));
+                }
+            }
+            return heading.toString();
+        }
+
+        private static boolean isWord(Look look) {
+            return look == Look.TEXT || look == Look.ROW;
         }
 
         /** A first column without heading whose numbers ascend, other than by one, can only be times. */
@@ -295,20 +330,56 @@ final class WellsAcross implements Form {
             return kinds >= 2 && kinds <= rows.size() / 2;
         }
 
-        /** Rows of statistics below the readings carry words where the times stand. */
-        private List<Integer> withoutSummaries(List<Integer> rows, Optional<Column> time) {
+        /** Rows of statistics below the readings carry words where times or counters stand. */
+        private List<Integer> withoutSummaries(List<Integer> rows, List<Column> beside, Optional<Column> time) {
+            List<Column> numeric = beside.stream()
+                    .filter(column -> time.equals(Optional.of(column)) || column.role() == Column.Role.CYCLE)
+                    .toList();
             List<Integer> kept = new ArrayList<>(rows.size());
             for (int row : rows) {
-                boolean summary = time.isPresent()
-                        && sheet.look(row, time.get().index()) == Look.TEXT
-                        && Facts.ofHeading(sheet.text(row, time.get().index())).isOtherQuantity();
-                if (summary) {
-                    note(row, "left out: '" + sheet.text(row, time.get().index()) + "'");
+                Optional<Column> words = numeric.stream()
+                        .filter(column -> isSummary(row, column, time))
+                        .findFirst()
+                        .or(() -> untimed(row, beside, time));
+                if (words.isPresent()) {
+                    note(row, "left out: '" + sheet.text(row, words.get().index()) + "'");
                 } else {
                     kept.add(row);
                 }
             }
             return kept;
+        }
+
+        /** In a row without a time, a word of statistics in whatever column. */
+        private Optional<Column> untimed(int row, List<Column> beside, Optional<Column> time) {
+            return time.filter(column -> sheet.look(row, column.index()) == Look.EMPTY)
+                    .flatMap(none -> beside.stream()
+                            .filter(column -> Facts.ofHeading(sheet.text(row, column.index()))
+                                    .isOtherQuantity())
+                            .findFirst());
+        }
+
+        private boolean isSummary(int row, Column column, Optional<Column> time) {
+            Look look = sheet.look(row, column.index());
+            if (look != Look.TEXT && look != Look.ROW) {
+                return false;
+            }
+            String text = sheet.text(row, column.index());
+            if (!time.equals(Optional.of(column)) || Facts.ofHeading(text).isOtherQuantity()) {
+                return true;
+            }
+            // Words without a digit, above all times or below them, head a row of names or of statistics.
+            return text.chars().noneMatch(Character::isDigit) && (isEdge(row, column, -1) || isEdge(row, column, 1));
+        }
+
+        private boolean isEdge(int row, Column column, int step) {
+            for (int at = row + step; at > heads.last && at <= last; at += step) {
+                Look look = sheet.look(at, column.index());
+                if (look.isNumber() || look == Look.CLOCK) {
+                    return false;
+                }
+            }
+            return true;
         }
 
         /** Rows by what the columns beside the wells say of them; the same facts go together. */
@@ -350,7 +421,26 @@ final class WellsAcross implements Form {
                     facts = facts.withWavelength(below.wavelengthNm().getAsDouble());
                 }
             }
-            return facts;
+            return facts.under(above(column));
+        }
+
+        /** What a row above the wells says, each of its cells up to the next one; names of samples are not taken. */
+        private Facts above(int column) {
+            int left = heads.columns.get(0);
+            List<Integer> over = sheet.filled(Math.max(0, first - 1)).stream()
+                    .filter(each -> each >= left)
+                    .toList();
+            if (first == 0 || over.size() < 2) {
+                return Facts.none();
+            }
+            int at = column;
+            while (at > left && sheet.look(first - 1, at) == Look.EMPTY) {
+                at--;
+            }
+            Facts facts = Facts.ofHeading(sheet.text(first - 1, at));
+            return facts.wavelengthNm().isPresent() || facts.plate().isPresent()
+                    ? facts.withLabel("").withTime(Optional.empty()).withCycle(OptionalInt.empty())
+                    : Facts.none();
         }
 
         private void add(Facts facts, List<Integer> numbers, List<Integer> rows, @Nullable Column time)
@@ -388,6 +478,7 @@ final class WellsAcross implements Form {
                             Places.across(one, columns),
                             null,
                             null,
+                            "",
                             -1));
                 }
                 return;
@@ -403,6 +494,7 @@ final class WellsAcross implements Form {
                     Places.across(all, columns),
                     well -> times,
                     null,
+                    "",
                     -1));
         }
     }

@@ -2,6 +2,7 @@ package tallywell.readings;
 
 import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.EnumSet;
 import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -21,6 +22,9 @@ import tallywell.plate.Well;
  */
 final class WellsDown implements Form {
     private static final int MOST_HEADING_ROWS = 2;
+
+    /** Headed so, a column that looks like wells names samples, or the wells they came from. */
+    private static final Set<Meaning> ELSEWHERE = EnumSet.of(Meaning.SAMPLE, Meaning.SOURCE);
 
     @Override
     public Optional<Finding> find(Sheet sheet, int row) throws InputException {
@@ -46,8 +50,12 @@ final class WellsDown implements Form {
     }
 
     /** The columns that name wells in this row, those in the next ones alike. */
-    private static List<Position> positions(Sheet sheet, int row) {
+    private static List<Position> positions(Sheet sheet, int row) throws InputException {
         List<Position> found = new ArrayList<>();
+        Optional<Position> pair = pair(sheet, row, true);
+        if (pair.isPresent()) {
+            return List.of(pair.get());
+        }
         for (int column = 0; column < sheet.width(row); column++) {
             Position single = new Position(column, -1, -1);
             if (single.well(sheet, row).isPresent()) {
@@ -55,21 +63,26 @@ final class WellsDown implements Form {
             }
         }
         if (found.isEmpty()) {
-            for (int column = 0; column + 1 < sheet.width(row); column++) {
-                for (Position pair :
-                        List.of(new Position(column, column, column + 1), new Position(column, column + 1, column))) {
-                    if (pair.isPair(sheet, row)) {
-                        return List.of(pair);
-                    }
-                }
-            }
-            return found;
+            return pair(sheet, row, false).stream().toList();
         }
         return sideBySide(sheet, row, found);
     }
 
+    /** Two neighbouring columns that name wells together. */
+    private static Optional<Position> pair(Sheet sheet, int row, boolean headed) {
+        for (int column = 0; column + 1 < sheet.width(row); column++) {
+            for (Position pair :
+                    List.of(new Position(column, column, column + 1), new Position(column, column + 1, column))) {
+                if (headed ? pair.isHeaded(sheet, row) : pair.isPair(sheet, row)) {
+                    return Optional.of(pair);
+                }
+            }
+        }
+        return Optional.empty();
+    }
+
     /** Lists side by side have readings behind each well; a second column that merely looks like wells has none. */
-    private static List<Position> sideBySide(Sheet sheet, int row, List<Position> found) {
+    private static List<Position> sideBySide(Sheet sheet, int row, List<Position> found) throws InputException {
         List<Position> kept = new ArrayList<>();
         for (int i = 0; i < found.size(); i++) {
             int to = i + 1 < found.size() ? found.get(i + 1).first() : sheet.width(row);
@@ -87,26 +100,62 @@ final class WellsDown implements Form {
         return List.of(chosen(sheet, row, found));
     }
 
-    /** Of several columns that look like wells the one headed as such, else the first whose wells never repeat. */
-    private static Position chosen(Sheet sheet, int row, List<Position> found) {
-        for (Position position : found) {
-            for (int up = row - 1; up >= Math.max(0, row - MOST_HEADING_ROWS); up--) {
-                if (Words.in(sheet.text(up, position.first())).contains(Meaning.WELL)) {
-                    return position;
-                }
+    /**
+     * Of several columns that look like wells the one headed as such, else the one whose wells never repeat.
+     *
+     * @throws InputException if more than one would do
+     */
+    private static Position chosen(Sheet sheet, int row, List<Position> found) throws InputException {
+        List<Position> headed = found.stream()
+                .filter(each -> headings(sheet, row, each).contains(Meaning.WELL))
+                .toList();
+        List<Position> ofPlate = headed.stream()
+                .filter(each -> headings(sheet, row, each).stream().noneMatch(ELSEWHERE::contains))
+                .toList();
+        List<Position> left = ofPlate.isEmpty() ? headed : ofPlate;
+        if (left.isEmpty()) {
+            List<Position> unnamed = found.stream()
+                    .filter(each -> headings(sheet, row, each).stream().noneMatch(ELSEWHERE::contains))
+                    .toList();
+            left = unnamed.stream().filter(each -> isOnce(sheet, row, each)).toList();
+            left = left.isEmpty() ? List.of(unnamed.isEmpty() ? found.get(0) : unnamed.get(0)) : left;
+        }
+        boolean readings = sheet.filled(row).stream()
+                .anyMatch(column -> sheet.look(row, column).isReading());
+        for (Position other : left) {
+            if (readings && !other.well(sheet, row).equals(left.get(0).well(sheet, row))) {
+                throw sheet.fault(
+                        row,
+                        other.first(),
+                        "two columns of wells, '" + sheet.text(row, left.get(0).first()) + "' and",
+                        "one, or a heading that tells the wells of the plate from those the samples came from");
             }
         }
-        for (Position position : found) {
-            Set<Well> seen = new java.util.HashSet<>();
-            boolean once = true;
-            for (int at = row; at < sheet.rows() && position.well(sheet, at).isPresent(); at++) {
-                once &= seen.add(position.well(sheet, at).get());
-            }
-            if (once) {
-                return position;
+        return left.get(0);
+    }
+
+    private static Set<Meaning> headings(Sheet sheet, int row, Position position) {
+        for (int up = row - 1; up >= Math.max(0, row - MOST_HEADING_ROWS); up--) {
+            Set<Meaning> meanings = Words.in(sheet.text(up, position.first()));
+            if (!meanings.isEmpty()) {
+                return meanings;
             }
         }
-        return found.get(0);
+        return Set.of();
+    }
+
+    private static boolean isOnce(Sheet sheet, int row, Position position) {
+        Set<Well> seen = new java.util.HashSet<>();
+        for (int at = row; at < sheet.rows(); at++) {
+            Optional<Well> well = position.well(sheet, at);
+            if (well.isEmpty()) {
+                return true;
+            }
+            if (!seen.add(well.get())) {
+                return false;
+            }
+        }
+        return true;
     }
 
     /**
@@ -133,8 +182,8 @@ final class WellsDown implements Form {
                     .map(WellHeading::well);
         }
 
-        /** Letters and numbers beside each other name wells if headed so, or if letters repeat in a longer list. */
-        boolean isPair(Sheet sheet, int row) {
+        /** Whether headings say that the two columns name rows and columns of a plate. */
+        boolean isHeaded(Sheet sheet, int row) {
             if (well(sheet, row).isEmpty()) {
                 return false;
             }
@@ -143,6 +192,14 @@ final class WellsDown implements Form {
                         || Words.in(sheet.text(up, number)).contains(Meaning.COLUMN)) {
                     return true;
                 }
+            }
+            return false;
+        }
+
+        /** Letters and numbers beside each other name wells if they repeat in a longer list. */
+        boolean isPair(Sheet sheet, int row) {
+            if (well(sheet, row).isEmpty()) {
+                return false;
             }
             Map<Integer, Integer> letters = new HashMap<>();
             Map<Integer, Integer> numbers = new HashMap<>();
@@ -192,6 +249,9 @@ final class WellsDown implements Form {
         }
 
         boolean collect() throws InputException {
+            if (start > 0 && hasNumbers(start - 1)) {
+                refuseLabelled(start - 1);
+            }
             gather();
             top = headings();
             rows = Arrays.copyOf(rows, count);
@@ -231,6 +291,9 @@ final class WellsDown implements Form {
         private void refuseOutside(int row) throws InputException {
             String text = position.letter < 0 ? sheet.text(row, position.first()) : "";
             boolean numbers = hasNumbers(row);
+            if (numbers && row == last + 1) {
+                refuseLabelled(row);
+            }
             if (numbers && text.matches("[A-Za-z]{1,2} ?\\d{1,4}")) {
                 throw sheet.fault(row, position.first(), "the well", "A1 to AF48, wells that plates have");
             }
@@ -242,6 +305,15 @@ final class WellsDown implements Form {
                     && followedByWell(row)) {
                 throw new InputException(
                         sheet.table().place(row), "found numbers without a well; expected a well such as B7");
+            }
+        }
+
+        /** A well with more in its cell is a row of the list that would go by in silence. */
+        private void refuseLabelled(int row) throws InputException {
+            if (position.letter < 0
+                    && WellHeading.labelled(sheet.text(row, position.first())).isPresent()) {
+                throw sheet.fault(
+                        row, position.first(), "the well", "a well such as B7, and its sample in a column of its own");
             }
         }
 
@@ -321,16 +393,24 @@ final class WellsDown implements Form {
                 return false;
             }
             boolean beside = over == 1 && sheet.look(row, position.first()) == Look.EMPTY;
-            return lowest ? over >= 2 || named || beside : over >= 1 && !keyAndValue(row) && aligned(row);
+            return lowest
+                    ? over >= 2 || named || beside
+                    : over >= 2 && named || over >= 1 && !keyAndValue(row) && aligned(row);
         }
 
         private boolean keyAndValue(int row) {
             return sheet.text(row, from).matches(".*[:=]$") || sheet.filled(row).size() == 1 && !aligned(row);
         }
 
-        /** A second row of headings stands over the readings, not at the left edge where titles stand. */
+        /** A second row of headings stands over the readings, not at the left edge where titles and settings stand. */
         private boolean aligned(int row) {
-            return sheet.look(row, position.first()) == Look.EMPTY;
+            List<Integer> table = sheet.filled(start);
+            int left =
+                    table.stream().filter(column -> column >= from).findFirst().orElse(from);
+            return sheet.look(row, position.first()) == Look.EMPTY
+                    && sheet.look(row, left) == Look.EMPTY
+                    && sheet.filled(row).stream()
+                            .noneMatch(column -> sheet.text(row, column).matches("(?s)\\D*:.*"));
         }
 
         private String heading(int column) {
@@ -386,11 +466,21 @@ final class WellsDown implements Form {
                     found = found.stream().filter(column -> !isCounter(column)).toList();
                 }
                 if (!found.isEmpty()) {
+                    found = withBareHeadings(columns, found);
                     noteOthers(columns, found);
                     return found;
                 }
             }
             return List.of();
+        }
+
+        /** Columns headed by bare numbers hold readings too: the numbers are wavelengths or times. */
+        private static List<Column> withBareHeadings(List<Column> columns, List<Column> found) {
+            return columns.stream()
+                    .filter(column -> found.contains(column)
+                            || (column.role() == Column.Role.UNNAMED || column.role() == Column.Role.WHOLE)
+                                    && NumberForm.of(column.heading()) != NumberForm.NONE)
+                    .toList();
         }
 
         private void noteOthers(List<Column> columns, List<Column> values) {
@@ -448,7 +538,10 @@ final class WellsDown implements Form {
             List<Column> headed = bareHeadings();
             Optional<Column> time = columns.stream()
                     .filter(column -> column.role() == Column.Role.TIME)
-                    .findFirst();
+                    .findFirst()
+                    .or(() -> wellsRepeat()
+                            ? columns.stream().filter(Column::isStamp).findFirst()
+                            : Optional.empty());
             Map<Facts, List<Column>> byFacts = new LinkedHashMap<>();
             for (Column column : headed) {
                 Facts facts = column.facts().withTime(Optional.empty());
@@ -463,13 +556,27 @@ final class WellsDown implements Form {
 
         /** Bare numbers over several columns are wavelengths or times; which, their company must show. */
         private List<Column> bareHeadings() throws InputException {
-            boolean bare = values.stream().allMatch(column -> NumberForm.of(column.heading()) != NumberForm.NONE);
-            if (!bare) {
+            TimeHeading parts = TimeHeading.of(aroundText());
+            if (values.size() > 1 && parts.twoPart().isPresent()) {
+                return headed((column, i) -> column.facts()
+                        .withTime(column.facts()
+                                .time()
+                                .map(time -> time.open() == Moment.Open.PARTS
+                                        ? time.closed(parts.twoPart().get())
+                                        : time)));
+            }
+            List<Column> bare = values.stream()
+                    .filter(column -> NumberForm.of(column.heading()) != NumberForm.NONE)
+                    .toList();
+            if (bare.isEmpty()) {
                 return values;
             }
+            if (bare.size() < values.size()) {
+                // Beside columns with other names, such as a ratio of two wavelengths, numbers are wavelengths.
+                return headed((column, i) -> wavelength(column));
+            }
             double[] numbers = values.stream()
-                    .mapToDouble(column -> Double.parseDouble(
-                            column.heading().replace(',', '.').replace(" ", "")))
+                    .mapToDouble(column -> NumberForm.value(column.heading()))
                     .toArray();
             Facts around = around();
             boolean possible = Arrays.stream(numbers).allMatch(Facts::isWavelength);
@@ -487,6 +594,14 @@ final class WellsDown implements Form {
             }
             TimeHeading unit = TimeHeading.of(aroundText());
             return headed((column, i) -> column.facts().withTime(unit.read(column.heading())));
+        }
+
+        private static Facts wavelength(Column column) {
+            if (NumberForm.of(column.heading()) != NumberForm.WHOLE) {
+                return column.facts();
+            }
+            double nm = NumberForm.value(column.heading());
+            return Facts.isWavelength(nm) ? column.facts().withWavelength(nm) : column.facts();
         }
 
         private static boolean isEven(double[] numbers) {
@@ -522,12 +637,18 @@ final class WellsDown implements Form {
                 headed.add(new Column(
                         column.index(),
                         column.heading(),
-                        facts.apply(column, i).withLabel(""),
+                        named(facts.apply(column, i), column),
                         column.time(),
                         column.looks(),
                         column.filled()));
             }
             return headed;
+        }
+
+        /** A heading that is nothing but a number or a time names nothing else. */
+        private static Facts named(Facts facts, Column column) {
+            boolean number = NumberForm.of(column.heading()) != NumberForm.NONE;
+            return number ? facts.withLabel("") : facts;
         }
 
         /** Rows by what their other columns say; which of these tell wells apart shows where wells repeat. */
@@ -643,6 +764,10 @@ final class WellsDown implements Form {
             int[][] rows = group.rows();
             Times[] times = new Times[rows.length];
             for (int i = 0; i < rows.length; i++) {
+                if (!group.isRegular()) {
+                    // A list in no order at all is put in order; in any other, a time that runs back is a fault.
+                    rows[i] = Times.sorted(sheet, time.get().time(), time.get().index(), rows[i]);
+                }
                 times[i] = Times.of(sheet, time.get().time(), time.get().index(), rows[i]);
             }
             add(
@@ -670,8 +795,8 @@ final class WellsDown implements Form {
                 RowGroup group,
                 Places places,
                 java.util.function.@org.jspecify.annotations.Nullable IntFunction<Times> times) {
-            list.pieces.add(
-                    new Piece(sheet, form, list.top, list.last, facts, group.wells(), places, times, null, marks()));
+            list.pieces.add(new Piece(
+                    sheet, form, list.top, list.last, facts, group.wells(), places, times, null, "", marks()));
         }
     }
 }

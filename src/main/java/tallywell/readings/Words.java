@@ -39,9 +39,11 @@ final class Words {
             VALUE            | absorbance absorbances abs od value values signal | absorbanz extinktion extinktionen ext messwert messwerte wert werte
             VALUE            | ~absorban absorption extinction valeur valor valore mesure densité "optical density" "optische dichte"
             VALUE            | au mau mod reading readings measurement
+            MILLI            | mau mod mabs mextinktion millioptical milliabsorbance "milli absorbance"
             RAW              | raw uncorrected unprocessed measured | roh rohdaten rohwert rohwerte unkorrigiert
             RAW              | brut brute bruts brutes | crudo bruto cruda | grezzo grezzi | ruw ruwe | surowe
-            PROCESSED        | ~correct ~subtract ~normali ~blanked ~processed ~differen ~ratio ~transform ~smooth net delta δ ∆ minus
+            PROCESSED        | ~correct ~subtract ~normali ~blanked ~processed ~differen ratio ratios ~transform ~smooth net delta δ ∆ minus
+            PROCESSED        | corr corr. korr ~adjust bkgd ~compensat
             PROCESSED        | ~korrig ~korrekt ~abzug ~abgezogen ~subtrah ~verrechnet ~geglättet ~quotient netto nettowert
             PROCESSED        | ~corrig ~soustr ~correg ~restad ~sottra ~rapport ~calcul ~berechnet "per cm" "pro cm" "par cm" "por cm"
             PATH             | ~pathlength ~schichtdick "path length" "light path" "optical path" "1 cm" path pathlengths ~weglänge
@@ -52,10 +54,12 @@ final class Words {
             STATISTIC        | deviazione somma pendenza gemiddelde ~standardabw ~deviation rsd sem error fehler "s.d."
             OTHER            | conc ~concentr ~konzentr ~fluores ~lumines ~polari volume vol volumen dilution ~verdünn ~diluci factor faktor
             OTHER            | mass masse weight gewicht ph humidity gain activity aktivität transmission transmittance transmittanz
+            OTHER            | log ln log10 percent prozent
             OTHER            | rfu rlu units recovery wiederfindung level expected assigned limit density dichte pressure
             SAMPLE           | sample samples name names id content contents group type description assay | probe proben inhalt bezeichnung
             SAMPLE           | gruppe typ | échantillon nom groupe contenu | muestra nombre grupo | campione nome gruppo | monster naam | próbka
             SAMPLE           | layout belegung replicate replicates replikat slot operator user comment note bemerkung kommentar
+            SOURCE           | source origin stock mother donor from quelle quellplatte herkunft spender origine origen fonte
             MARK             | mark marks flag flags status warning warnings remark qc | flagge warnung hinweis
             NOT              | no none off not without false never | nein keine kein aus ohne nicht | non aucune sans | sin | senza | nie
             """;
@@ -63,7 +67,7 @@ final class Words {
     private static final String OVER = """
             over overflow ovrflw ovflw ovrflow ovr ofl oflow oor over-range overrange out sat sat. satd saturated saturation high too-high
             out-of-range out-of-limits above-range >max >range max+ inf +inf infinity ∞ überlauf ueberlauf übersteuert gesättigt
-            messbereich-überschritten bereich-überschritten zu-hoch überschritten über außerhalb dépassement saturé hors-gamme
+            messbereich-überschritten bereich-überschritten zu-hoch überschritten über über-messbereich außerhalb dépassement saturé hors-gamme
             hors-limites trop-élevé fuera-de-rango saturado demasiado-alto fuori-scala fuori-intervallo saturo te-hoog buiten-bereik
             verzadigd poza-zakresem 1.#inf over! #over limit over-limit overload overflow! sättigung beyond-range
             """;
@@ -117,6 +121,10 @@ final class Words {
         String text = cell.strip();
         if (text.length() > 32) {
             return Mark.NONE;
+        }
+        if (text.matches("[<≤] ?\\d*[.,]?\\d+")) {
+            // Below what the reader can tell; a word of its own would be better than a number that it did not give.
+            return Mark.MISSING;
         }
         if (text.matches("[*#+]+|(>=?|≥|≧) ?[+]?\\d*[.,]?\\d+( ?[A-Za-z]{1,3})?")) {
             return Mark.OVER;

@@ -20,6 +20,7 @@ import org.apache.poi.xssf.usermodel.XSSFClientAnchor;
 import org.apache.poi.xssf.usermodel.XSSFDrawing;
 import tallywell.curve.Calibration;
 import tallywell.curve.Curve;
+import tallywell.curve.Line;
 import tallywell.curve.Standard;
 import tallywell.report.CalibrationPlaces.Fact;
 import tallywell.report.CalibrationPlaces.Scope;
@@ -53,10 +54,28 @@ final class CalibrationChart {
         grid(left);
         XDDFScatterChartData data = (XDDFScatterChartData) chart.createData(ChartTypes.SCATTER, bottom, left);
         standards(data, step, section);
-        curve(data, calibration, section, ConcentrationFormula.isLine(step));
+        curve(data, calibration, section, calibration.curve() instanceof Line);
         chart.plot(data);
         chart.getOrAddLegend().setPosition(LegendPosition.BOTTOM);
         chart.setAutoTitleDeleted(true);
+    }
+
+    /** Draws a chart of nothing, so that the classes for charts are there. */
+    static void prepare(Sheet sheet) {
+        XSSFDrawing drawing = sheet.poi().createDrawingPatriarch();
+        XSSFChart chart = drawing.createChart(drawing.createAnchor(0, 0, 0, 0, 0, 0, 1, 1));
+        XDDFValueAxis bottom = chart.createValueAxis(AxisPosition.BOTTOM);
+        XDDFValueAxis left = chart.createValueAxis(AxisPosition.LEFT);
+        bottom.setTitle("x");
+        grid(left);
+        XDDFScatterChartData data = (XDDFScatterChartData) chart.createData(ChartTypes.SCATTER, bottom, left);
+        Double[] values = {0.0, 1.0};
+        XDDFScatterChartData.Series series = (XDDFScatterChartData.Series)
+                data.addSeries(source(values, "Summary!$A$1:$A$2"), source(values, "Summary!$A$1:$A$2"));
+        series.setMarkerStyle(MarkerStyle.CIRCLE);
+        series.setLineProperties(line(Look.Ink.BEET, 1));
+        chart.plot(data);
+        chart.getOrAddLegend().setPosition(LegendPosition.BOTTOM);
     }
 
     private static void grid(XDDFValueAxis axis) {

@@ -1,6 +1,7 @@
 package tallywell.report;
 
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.EnumMap;
 import java.util.EnumSet;
 import java.util.HashMap;
@@ -43,8 +44,18 @@ final class CalibrationPlaces {
         POINTS("Points", ""),
         MEAN_LEVEL("Weighted mean level", "g/L"),
         MEAN_NET("Weighted mean net ΔA", ""),
+        ALPHA("Centre of (x - mean)², α", "g/L"),
+        BETA("Weighted mean of (x - mean)², β", "g²/L²"),
+        STRAIGHT("Slope of the straight part, c1", "per g/L"),
+        BENT("Slope of the bent part, c2", "per g²/L²"),
         SLOPE("Slope b", "per g/L"),
         INTERCEPT("Intercept a", ""),
+        SQUARE("Coefficient of x², c", "per g²/L²"),
+        LOWER("Lower end a", ""),
+        STEEPNESS("Steepness b", ""),
+        MIDDLE("Middle c", "g/L"),
+        UPPER("Upper end d", ""),
+        ASYMMETRY("Asymmetry g", ""),
         RESIDUAL_SD("Residual SD, weight 1", ""),
         LOWEST("Lowest standard", "g/L"),
         HIGHEST("Highest standard", "g/L"),
@@ -159,7 +170,7 @@ final class CalibrationPlaces {
             for (String group : step.blanks().keySet()) {
                 wells.put(key(true, group), new ArrayList<>());
             }
-            for (WellResult well : step.wells()) {
+            for (WellResult well : inOrder(step)) {
                 key(well)
                         .ifPresent(key -> wells.computeIfAbsent(key, each -> new ArrayList<>())
                                 .add(well));
@@ -172,6 +183,14 @@ final class CalibrationPlaces {
                 each.getValue().forEach(well -> meansOf.put(well.well(), made));
             }
             return row;
+        }
+
+        /** Blanks first, then sample blanks by slot. */
+        private static List<WellResult> inOrder(StepAnalysis step) {
+            return step.wells().stream()
+                    .sorted(Comparator.comparingInt(
+                            well -> well.content() instanceof Content.SampleBlank blank ? blank.of() : 0))
+                    .toList();
         }
 
         private static Optional<String> key(WellResult well) {
@@ -215,11 +234,13 @@ final class CalibrationPlaces {
             }
             Model model = step.calibration().get().curve().model();
             wanted.addAll(EnumSet.of(Fact.POINTS, Fact.LOWEST, Fact.HIGHEST));
-            if (model == Model.LINE || model == Model.LINE_THROUGH_ZERO) {
-                wanted.addAll(EnumSet.range(Fact.SLOPE, Fact.NET_HIGHEST));
-            }
-            if (model == Model.LINE) {
-                wanted.addAll(EnumSet.of(Fact.MEAN_LEVEL, Fact.MEAN_NET));
+            wanted.addAll(EnumSet.of(Fact.RESIDUAL_SD, Fact.NET_LOWEST, Fact.NET_HIGHEST));
+            switch (model) {
+                case LINE -> wanted.addAll(EnumSet.of(Fact.MEAN_LEVEL, Fact.MEAN_NET, Fact.SLOPE, Fact.INTERCEPT));
+                case LINE_THROUGH_ZERO -> wanted.addAll(EnumSet.of(Fact.SLOPE, Fact.INTERCEPT));
+                case QUADRATIC -> wanted.addAll(EnumSet.range(Fact.MEAN_LEVEL, Fact.SQUARE));
+                case LOGISTIC_4 -> wanted.addAll(EnumSet.range(Fact.LOWER, Fact.UPPER));
+                case LOGISTIC_5 -> wanted.addAll(EnumSet.range(Fact.LOWER, Fact.ASYMMETRY));
             }
             return wanted;
         }

@@ -1,9 +1,7 @@
 package tallywell.report;
 
 import java.io.IOException;
-import java.util.EnumMap;
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import tallywell.curve.Calibration;
@@ -74,12 +72,15 @@ final class CalibrationSheet {
     private final class Part {
         private final StepAnalysis step;
         private final Section section;
-        private final Map<Fact, OptionalDouble> used = new EnumMap<>(Fact.class);
-        private final Map<Fact, OptionalDouble> all = new EnumMap<>(Fact.class);
+        private final FactValues used;
+        private final Optional<FactValues> all;
 
         Part(StepAnalysis step) {
             this.step = step;
             this.section = draft.calibration().of(step.number());
+            this.used = new FactValues(draft.analysis(), step);
+            this.all = draft.whole()
+                    .map(whole -> new FactValues(whole, whole.steps().get(step.number() - 1)));
         }
 
         void write() throws IOException {
@@ -104,8 +105,9 @@ final class CalibrationSheet {
 
         private void means() throws IOException {
             sheet.row(section.meansHead());
-            sheet.heads(0, MEANS.subList(0, 5), Looks.HEAD);
-            sheet.heads(5, MEANS.subList(5, 7), Looks.HEAD_WORKING);
+            sheet.text(0, MEANS.get(0), Looks.HEAD);
+            sheet.heads(1, MEANS.subList(1, 5), Looks.HEAD.align(Look.Align.RIGHT));
+            sheet.heads(5, MEANS.subList(5, 7), Looks.HEAD_WORKING.align(Look.Align.RIGHT));
             for (Means means : section.means()) {
                 sheet.row(means.row());
                 mean(means);
@@ -140,14 +142,14 @@ final class CalibrationSheet {
                     WORKING.format(Looks.ABSORBANCE));
         }
 
-        private long count(Means means, boolean usedOnly) {
-            return means.wells().stream()
+        private int count(Means means, boolean usedOnly) {
+            return (int) means.wells().stream()
                     .filter(well -> (well.used() || !usedOnly) && well.deltaA().isPresent())
                     .count();
         }
 
         private OptionalDouble deviation(Means means, OptionalDouble mean) {
-            long n = count(means, true);
+            int n = count(means, true);
             if (n < 2) {
                 return OptionalDouble.empty();
             }
@@ -161,42 +163,48 @@ final class CalibrationSheet {
         private void facts() throws IOException {
             sheet.row(section.factsHead());
             boolean fitted = step.calibration().isPresent();
-            sheet.heads(0, List.of("Worked up with", "Value", "Unit"), Looks.HEAD);
+            sheet.text(0, "Worked up with", Looks.HEAD);
+            sheet.text(1, "Value", Looks.head(true, false));
+            sheet.text(2, "Unit", Looks.head(false, true));
             if (fitted) {
-                sheet.text(3, "Value, all", Looks.HEAD_WORKING);
+                sheet.text(3, "Value, all", Looks.HEAD_WORKING.align(Look.Align.RIGHT));
             }
-            new FactFormulas(draft, step).values(used, all);
             for (Fact fact : section.facts()) {
                 sheet.row(section.row(fact));
                 sheet.text(0, fact.label(), Looks.TEXT);
-                fact(fact, Scope.USED, used);
-                sheet.text(2, fact.unit(), Looks.NOTE);
+                fact(fact, Scope.USED, Optional.of(used));
+                sheet.text(2, fact.unit(), Looks.NOTE.align(Look.Align.INDENT));
                 if (fitted && fact.compareTo(Fact.POINTS) >= 0 && draft.whole().isPresent()) {
                     fact(fact, Scope.ALL, all);
                 }
             }
         }
 
-        private void fact(Fact fact, Scope scope, Map<Fact, OptionalDouble> values) {
-            OptionalDouble value = values.getOrDefault(fact, OptionalDouble.empty());
+        private void fact(Fact fact, Scope scope, Optional<FactValues> values) {
+            OptionalDouble value = values.isPresent() ? values.get().of(fact) : OptionalDouble.empty();
             Look look = scope == Scope.ALL ? Looks.NOTE : Looks.TEXT;
-            look = look.format(value.isPresent() ? Looks.digits(value.getAsDouble(), 6) : "");
-            if (fact == Fact.POINTS) {
-                look = look.format("0");
-            }
-            Optional<String> formula = new FactFormulas(draft, step).formula(fact, scope);
+            look = look.format(isAsTyped(fact) || value.isEmpty() ? "General" : Looks.digits(value.getAsDouble(), 6));
+            Optional<String> formula = new FactFormulas(draft, step, scope).of(fact);
             if (formula.isPresent()) {
                 sheet.formula(scope.fact, formula.get(), value, look);
             } else if (value.isPresent()) {
+                boolean input = fact.compareTo(Fact.POINTS) < 0;
                 sheet.number(
-                        scope.fact, value.getAsDouble(), look.format("General").fill(Look.Fill.INPUT));
+                        scope.fact, value.getAsDouble(), input ? Looks.INPUT : Looks.COMPUTED.format(look.format()));
             }
+        }
+
+        private static boolean isAsTyped(Fact fact) {
+            return fact == Fact.POINTS || fact == Fact.LOWEST || fact == Fact.HIGHEST;
         }
 
         private void points(Calibration calibration) throws IOException {
             sheet.row(section.pointsHead());
-            sheet.heads(0, POINTS, Looks.HEAD);
-            sheet.heads(POINTS.size(), POINTS_WORKING, Looks.HEAD_WORKING);
+            for (int column = 0; column < POINTS.size(); column++) {
+                Look look = column == 3 ? Looks.HEAD.align(Look.Align.CENTRE) : Looks.head(column > 0, false);
+                sheet.text(column, POINTS.get(column), look);
+            }
+            sheet.heads(POINTS.size(), POINTS_WORKING, Looks.HEAD_WORKING.align(Look.Align.RIGHT));
             for (int i = 0; i < section.points().size(); i++) {
                 sheet.row(section.firstPoint() + i);
                 new PointRow(draft, sheet, step, section, calibration)

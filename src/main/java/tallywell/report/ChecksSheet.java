@@ -73,6 +73,11 @@ final class ChecksSheet {
         }
     }
 
+    /** How a state is coloured, beside its words. */
+    static Look plain(Check.State state) {
+        return look(state).align(Look.Align.AUTO).edge(Look.Edge.NONE);
+    }
+
     private static Look look(Check.State state) {
         return switch (state) {
             case PASSED -> TOP.face(Look.Face.GOOD).fill(Look.Fill.GOOD);
@@ -145,7 +150,7 @@ final class ChecksSheet {
     static int lines(String text, int width) {
         int lines = 0;
         for (String line : text.split("\n", -1)) {
-            lines += Math.max(1, (int) Math.ceil(line.length() * 1.08 / width));
+            lines += Math.max(1, (int) Math.ceil(line.length() / (double) width));
         }
         return Math.min(lines, 12);
     }

@@ -1,50 +1,70 @@
 package tallywell.report;
 
 import java.io.Closeable;
-import java.io.Flushable;
 import java.io.IOException;
 import java.util.List;
-import org.apache.commons.csv.CSVFormat;
-import org.apache.commons.csv.CSVPrinter;
 import tallywell.quantity.Numbers;
 
 /**
- * Rows of a CSV file: comma, decimal point, quoting after RFC 4180, numbers with as many digits as it takes to read the
- * same double back.
+ * Rows of a CSV file: comma, decimal point, numbers with as many digits as it takes to read the same double back.
+ *
+ * <p>Source: RFC 4180, section 2: records end with CRLF; fields with commas, double quotes or line breaks stand in double
+ * quotes, and a double quote inside them is written twice. Blanks at an end, which some readers strip, are quoted too.
  */
 final class CsvRows implements Fields, Closeable {
-    private final CSVPrinter printer;
+    private final Appendable out;
+    private boolean first = true;
 
     CsvRows(Appendable out, List<String> titles) throws IOException {
-        printer = new CSVPrinter(out, CSVFormat.RFC4180);
-        printer.printRecord(titles);
+        this.out = out;
+        for (String title : titles) {
+            text(title);
+        }
+        end();
     }
 
     @Override
     public void text(String text) throws IOException {
-        printer.print(text);
+        separate();
+        if (!needsQuotes(text)) {
+            out.append(text);
+            return;
+        }
+        out.append('"').append(text.replace("\"", "\"\"")).append('"');
+    }
+
+    private static boolean needsQuotes(String text) {
+        return text.chars().anyMatch(c -> c == ',' || c == '"' || c == '\r' || c == '\n') || !text.equals(text.strip());
     }
 
     @Override
     public void number(double number) throws IOException {
-        printer.print(Numbers.plain(number));
+        separate();
+        out.append(Numbers.plain(number));
     }
 
     @Override
     public void empty() throws IOException {
-        printer.print("");
+        separate();
+    }
+
+    private void separate() throws IOException {
+        if (!first) {
+            out.append(',');
+        }
+        first = false;
     }
 
     void end() throws IOException {
-        printer.println();
+        out.append("\r\n");
+        first = true;
     }
 
     /** Closes what was written to, if it can be closed. */
     @Override
     public void close() throws IOException {
-        if (printer.getOut() instanceof Flushable) {
-            printer.flush();
+        if (out instanceof Closeable closeable) {
+            closeable.close();
         }
-        printer.close();
     }
 }

@@ -1,190 +1,215 @@
 package tallywell.report;
 
-import java.util.Map;
 import java.util.Optional;
-import java.util.OptionalDouble;
 import tallywell.curve.Calibration;
-import tallywell.curve.Line;
 import tallywell.curve.Model;
-import tallywell.curve.Standard;
 import tallywell.method.CalibrationRule;
-import tallywell.method.LightPath;
-import tallywell.method.Volumes;
 import tallywell.quantity.Numbers;
 import tallywell.report.CalibrationPlaces.Fact;
 import tallywell.report.CalibrationPlaces.Scope;
 import tallywell.report.CalibrationPlaces.Section;
 import tallywell.workup.StepAnalysis;
 
-/** What a step is worked up with: constants of the method as they are, the rest as formulas with what they give. */
+/**
+ * The formulas of what a step is worked up with, on the sheet Calibration.
+ *
+ * <p>A parabola is fitted by polynomials that are orthogonal over the points, so that each coefficient is one quotient of
+ * sums and few digits are lost:
+ *
+ * <pre>{@code
+ * y = mean y + c1 p1 + c2 p2     p1 = x - mean x     p2 = p1² - α p1 - β
+ * α = Σw p1³ / Σw p1²     β = Σw p1² / Σw     c1 = Σw p1 y / Σw p1²     c2 = Σw p2 y / Σw p2²
+ * }</pre>
+ */
 final class FactFormulas {
-    private final Draft draft;
     private final StepAnalysis step;
     private final Section section;
+    private final Scope scope;
+    private final String weights;
+    private final String levels;
+    private final String nets;
 
-    FactFormulas(Draft draft, StepAnalysis step) {
-        this.draft = draft;
+    FactFormulas(Draft draft, StepAnalysis step, Scope scope) {
         this.step = step;
         this.section = draft.calibration().of(step.number());
+        this.scope = scope;
+        this.weights = section.points(scope.weight);
+        this.levels = section.points(1);
+        this.nets = section.points(scope.response);
     }
 
     /** The formula of a fact; empty for what goes in, and for what no formula gives. */
-    Optional<String> formula(Fact fact, Scope scope) {
-        boolean zero = step.calibration().isPresent()
-                && step.calibration().get().curve().model() == Model.LINE_THROUGH_ZERO;
+    Optional<String> of(Fact fact) {
+        String formula = formula(fact);
+        return formula.isEmpty() ? Optional.empty() : Optional.of(formula);
+    }
+
+    private String formula(Fact fact) {
         return switch (fact) {
-            case TRIGGER_FACTOR -> Optional.of(own(Fact.VOLUME_BEFORE) + "/" + own(Fact.VOLUME_AFTER));
+            case TRIGGER_FACTOR -> constant(Fact.VOLUME_BEFORE) + "/" + constant(Fact.VOLUME_AFTER);
             case PATH ->
-                section.has(Fact.WELL_AREA)
-                        ? Optional.of(own(Fact.VOLUME_AFTER) + "/" + own(Fact.WELL_AREA) + "/10")
-                        : Optional.empty();
+                section.has(Fact.WELL_AREA) ? constant(Fact.VOLUME_AFTER) + "/" + constant(Fact.WELL_AREA) + "/10" : "";
             case FACTOR ->
-                Optional.of(own(Fact.VOLUME_AFTER) + "*" + own(Fact.MOLAR_MASS) + "/(" + own(Fact.ABSORPTIVITY) + "*"
-                        + own(Fact.PATH) + "*" + own(Fact.VOLUME_SAMPLE) + "*" + own(Fact.SIGNALS) + ")");
-            case POINTS -> Optional.of("COUNTIF(" + weights(scope) + ",\">0\")");
-            case MEAN_LEVEL ->
-                guarded(scope, "SUMPRODUCT(" + weights(scope) + "," + levels() + ")/SUM(" + weights(scope) + ")");
-            case MEAN_NET ->
-                guarded(scope, "SUMPRODUCT(" + weights(scope) + "," + nets(scope) + ")/SUM(" + weights(scope) + ")");
-            case SLOPE -> zero ? slopeThroughZero(scope) : slope(scope);
-            case INTERCEPT -> zero ? Optional.of("0") : intercept(scope);
-            case RESIDUAL_SD -> residualSd(scope, zero ? 1 : 2);
-            case LOWEST -> Optional.of(lowest(scope, zero));
-            case HIGHEST -> Optional.of("MAX(" + section.points(scope.level) + ")");
-            case NET_LOWEST -> end(Fact.LOWEST, "-", scope);
-            case NET_HIGHEST -> end(Fact.HIGHEST, "+", scope);
-            default -> Optional.empty();
+                constant(Fact.VOLUME_AFTER) + "*" + constant(Fact.MOLAR_MASS) + "/(" + constant(Fact.ABSORPTIVITY)
+                        + "*" + constant(Fact.PATH) + "*" + constant(Fact.VOLUME_SAMPLE) + "*"
+                        + constant(Fact.SIGNALS) + ")";
+            case POINTS -> "COUNTIF(" + weights + ",\">0\")";
+            case MEAN_LEVEL -> ifPoints("SUMPRODUCT(" + weights + "," + levels + ")/SUM(" + weights + ")");
+            case MEAN_NET -> ifPoints("SUMPRODUCT(" + weights + "," + nets + ")/SUM(" + weights + ")");
+            case LOWEST -> lowest();
+            case HIGHEST -> "MAX(" + section.points(scope.level) + ")";
+            case SLOPE, INTERCEPT, SQUARE, ALPHA, BETA, STRAIGHT, BENT -> fitted(fact);
+            case NET_LOWEST -> end(Fact.LOWEST, "-");
+            case NET_HIGHEST -> end(Fact.HIGHEST, "+");
+            case RESIDUAL_SD -> residualSd();
+            default -> "";
         };
     }
 
-    private String own(Fact fact) {
+    private Model model() {
+        return step.calibration().orElseThrow().curve().model();
+    }
+
+    private String constant(Fact fact) {
         return section.own(fact, Scope.USED);
     }
 
-    private String weights(Scope scope) {
-        return section.points(scope.weight);
+    private String own(Fact fact) {
+        return section.own(fact, scope);
     }
 
-    private String levels() {
-        return section.points(1);
+    private String ifPoints(String formula) {
+        return "IF(" + own(Fact.POINTS) + "=0,\"\"," + formula + ")";
     }
 
-    private String nets(Scope scope) {
-        return section.points(scope.response);
+    private static String unlessEmpty(String cell, String formula) {
+        return "IF(" + cell + "=\"\",\"\"," + formula + ")";
     }
 
-    private Optional<String> guarded(Scope scope, String formula) {
-        return Optional.of("IF(" + section.own(Fact.POINTS, scope) + "=0,\"\"," + formula + ")");
+    private String fitted(Fact fact) {
+        return switch (model()) {
+            case LINE -> fact == Fact.SLOPE ? slope() : intercept();
+            case LINE_THROUGH_ZERO -> fact == Fact.SLOPE ? slopeThroughZero() : "0";
+            default -> parabola(fact);
+        };
     }
 
-    private Optional<String> slope(Scope scope) {
-        String x = "(" + levels() + "-" + section.own(Fact.MEAN_LEVEL, scope) + ")";
-        String y = "(" + nets(scope) + "-" + section.own(Fact.MEAN_NET, scope) + ")";
+    private String fromMean() {
+        return "(" + levels + "-" + own(Fact.MEAN_LEVEL) + ")";
+    }
+
+    /** Nothing where fewer levels count than the formula has coefficients. */
+    private String ifDetermined(String formula) {
         String level = section.points(scope.level);
-        return Optional.of("IF(COUNT(" + level + ")<2,\"\",IF(MAX(" + level + ")=MIN(" + level + "),\"\",SUMPRODUCT("
-                + weights(scope) + "*" + x + "*" + y + ")/SUMPRODUCT(" + weights(scope) + "*" + x + "^2)))");
+        return "IF(COUNT(" + level + ")<2,\"\",IF(MAX(" + level + ")=MIN(" + level + "),\"\"," + formula + "))";
     }
 
-    private Optional<String> slopeThroughZero(Scope scope) {
-        String xx = "SUMPRODUCT(" + weights(scope) + "*" + levels() + "^2)";
-        return Optional.of("IF(" + xx + "=0,\"\",SUMPRODUCT(" + weights(scope) + "*" + levels() + "*" + nets(scope)
-                + ")/" + xx + ")");
+    private String slope() {
+        String y = "(" + nets + "-" + own(Fact.MEAN_NET) + ")";
+        return ifDetermined("SUMPRODUCT(" + weights + "*" + fromMean() + "*" + y + ")/SUMPRODUCT(" + weights + "*"
+                + fromMean() + "^2)");
     }
 
-    private Optional<String> intercept(Scope scope) {
-        String slope = section.own(Fact.SLOPE, scope);
-        return Optional.of("IF(" + slope + "=\"\",\"\"," + section.own(Fact.MEAN_NET, scope) + "-" + slope + "*"
-                + section.own(Fact.MEAN_LEVEL, scope) + ")");
+    private String slopeThroughZero() {
+        String squares = "SUMPRODUCT(" + weights + "*" + levels + "^2)";
+        return "IF(" + squares + "=0,\"\",SUMPRODUCT(" + weights + "*" + levels + "*" + nets + ")/" + squares + ")";
     }
 
-    private Optional<String> residualSd(Scope scope, int parameters) {
-        String slope = section.own(Fact.SLOPE, scope);
-        String points = section.own(Fact.POINTS, scope);
-        return Optional.of("IF(OR(" + slope + "=\"\"," + points + "<=" + parameters + "),\"\",SQRT(SUMPRODUCT("
-                + weights(scope) + "*(" + nets(scope) + "-" + section.own(Fact.INTERCEPT, scope) + "-" + slope + "*"
-                + levels() + ")^2)/(" + points + "-" + parameters + ")))");
+    private String intercept() {
+        String slope = own(Fact.SLOPE);
+        return unlessEmpty(slope, own(Fact.MEAN_NET) + "-" + slope + "*" + own(Fact.MEAN_LEVEL));
+    }
+
+    private String parabola(Fact fact) {
+        String x = fromMean();
+        String squares = "SUMPRODUCT(" + weights + "*" + x + "^2)";
+        String alpha = own(Fact.ALPHA);
+        String mean = own(Fact.MEAN_LEVEL);
+        String bent = own(Fact.BENT);
+        return switch (fact) {
+            case ALPHA -> ifDetermined("SUMPRODUCT(" + weights + "*" + x + "^3)/" + squares);
+            case BETA -> ifPoints(squares + "/SUM(" + weights + ")");
+            case STRAIGHT -> ifDetermined("SUMPRODUCT(" + weights + "*" + x + "*" + nets + ")/" + squares);
+            case BENT -> bent(x);
+            case SQUARE -> bent;
+            case SLOPE -> unlessEmpty(bent, own(Fact.STRAIGHT) + "-" + bent + "*(" + alpha + "+2*" + mean + ")");
+            default ->
+                unlessEmpty(
+                        bent,
+                        own(Fact.MEAN_NET) + "-" + own(Fact.STRAIGHT) + "*" + mean + "+" + bent + "*(" + mean + "^2+"
+                                + alpha + "*" + mean + "-" + own(Fact.BETA) + ")");
+        };
+    }
+
+    private String bent(String x) {
+        String p2 = "(" + x + "^2-" + own(Fact.ALPHA) + "*" + x + "-" + own(Fact.BETA) + ")";
+        String squares = "SUMPRODUCT(" + weights + "*" + p2 + "^2)";
+        // Two levels leave nothing but rounding of the bent part.
+        String nothing = "1E-20*" + own(Fact.BETA) + "^2*SUM(" + weights + ")";
+        return unlessEmpty(
+                own(Fact.ALPHA),
+                "IF(" + squares + "<=" + nothing + ",\"\",SUMPRODUCT(" + weights + "*" + p2 + "*" + nets + ")/"
+                        + squares + ")");
+    }
+
+    /** The curve at a level, empty where there is none. */
+    String at(String level) {
+        return switch (model()) {
+            case LINE, LINE_THROUGH_ZERO ->
+                unlessEmpty(own(Fact.SLOPE), own(Fact.INTERCEPT) + "+" + own(Fact.SLOPE) + "*" + level);
+            case QUADRATIC ->
+                unlessEmpty(
+                        own(Fact.SQUARE),
+                        own(Fact.INTERCEPT) + "+" + own(Fact.SLOPE) + "*" + level + "+" + own(Fact.SQUARE) + "*" + level
+                                + "^2");
+            case LOGISTIC_4 -> logistic(level, "");
+            case LOGISTIC_5 -> logistic(level, "^" + own(Fact.ASYMMETRY));
+        };
+    }
+
+    private String logistic(String level, String power) {
+        return own(Fact.UPPER) + "+(" + own(Fact.LOWER) + "-" + own(Fact.UPPER) + ")/(1+(" + level + "/"
+                + own(Fact.MIDDLE) + ")^" + own(Fact.STEEPNESS) + ")" + power;
+    }
+
+    private String residualSd() {
+        String fitted = switch (model()) {
+            case LINE, LINE_THROUGH_ZERO -> own(Fact.INTERCEPT) + "-" + own(Fact.SLOPE) + "*" + levels;
+            case QUADRATIC ->
+                own(Fact.INTERCEPT) + "-" + own(Fact.SLOPE) + "*" + levels + "-" + own(Fact.SQUARE) + "*" + levels
+                        + "^2";
+            default -> "";
+        };
+        if (fitted.isEmpty()) {
+            return "";
+        }
+        int parameters = model().parameters();
+        return "IF(OR(" + own(Fact.SLOPE) + "=\"\"," + own(Fact.POINTS) + "<=" + parameters + "),\"\",SQRT(SUMPRODUCT("
+                + weights + "*(" + nets + "-" + fitted + ")^2)/(" + own(Fact.POINTS) + "-" + parameters + ")))";
     }
 
     /** The range of a line through zero begins at zero where there is one level only. */
-    private String lowest(Scope scope, boolean throughZero) {
+    private String lowest() {
         String level = section.points(scope.level);
         if (step.step().calibration() instanceof CalibrationRule.BySingleStandard) {
             return "0";
         }
-        return throughZero ? "IF(MIN(" + level + ")<MAX(" + level + "),MIN(" + level + "),0)" : "MIN(" + level + ")";
+        return model() == Model.LINE_THROUGH_ZERO
+                ? "IF(MIN(" + level + ")<MAX(" + level + "),MIN(" + level + "),0)"
+                : "MIN(" + level + ")";
     }
 
     /** Rounding may not put a well that equals the end standard outside. */
-    private Optional<String> end(Fact level, String sign, Scope scope) {
-        String slope = section.own(Fact.SLOPE, scope);
-        return Optional.of("IF(" + slope + "=\"\",\"\"," + section.own(Fact.INTERCEPT, scope) + "+" + slope + "*"
-                + section.own(level, scope) + sign + Numbers.plain(Calibration.END_TOLERANCE) + "*" + slope + "*("
-                + section.own(Fact.HIGHEST, scope) + "-" + section.own(Fact.LOWEST, scope) + "))");
-    }
-
-    /** What the facts come to, for the wells that are used and for all. */
-    void values(Map<Fact, OptionalDouble> used, Map<Fact, OptionalDouble> all) {
-        constants(used);
-        step.calibration().ifPresent(calibration -> fitted(used, calibration));
-        draft.whole()
-                .flatMap(whole -> whole.steps().get(step.number() - 1).calibration())
-                .ifPresent(calibration -> fitted(all, calibration));
-    }
-
-    private void constants(Map<Fact, OptionalDouble> values) {
-        step.step().volumes().ifPresent(volumes -> {
-            values.put(Fact.VOLUME_BEFORE, OptionalDouble.of(volumes.beforeTriggerUl()));
-            values.put(Fact.VOLUME_AFTER, OptionalDouble.of(volumes.afterTriggerUl()));
-            values.put(Fact.VOLUME_SAMPLE, OptionalDouble.of(volumes.sampleUl()));
-            values.put(Fact.TRIGGER_FACTOR, OptionalDouble.of(volumes.beforeTriggerUl() / volumes.afterTriggerUl()));
-        });
-        values.put(Fact.MOLAR_MASS, step.step().analyte().molarMass());
-        values.put(Fact.ABSORPTIVITY, step.step().signal().absorptivity());
-        values.put(Fact.SIGNALS, OptionalDouble.of(step.step().analyte().signalPerAnalyte()));
-        if (step.calibration().isEmpty()) {
-            absorptivity(values);
-        }
-    }
-
-    private void absorptivity(Map<Fact, OptionalDouble> values) {
-        Volumes volumes = step.step().volumes().orElseThrow();
-        LightPath path = draft.analysis().assay().method().lightPath().orElseThrow();
-        if (path instanceof LightPath.Vertical vertical) {
-            values.put(Fact.WELL_AREA, OptionalDouble.of(vertical.wellAreaMm2()));
-        }
-        double cm = path.cm(volumes.afterTriggerUl());
-        values.put(Fact.PATH, OptionalDouble.of(cm));
-        values.put(
-                Fact.FACTOR,
-                OptionalDouble.of(volumes.afterTriggerUl()
-                        * step.step().analyte().molarMass().orElseThrow()
-                        / (step.step().signal().absorptivity().orElseThrow()
-                                * cm
-                                * volumes.sampleUl()
-                                * step.step().analyte().signalPerAnalyte())));
-    }
-
-    private static void fitted(Map<Fact, OptionalDouble> values, Calibration calibration) {
-        values.put(Fact.POINTS, OptionalDouble.of(calibration.standards().size()));
-        values.put(Fact.LOWEST, OptionalDouble.of(calibration.lowest()));
-        values.put(Fact.HIGHEST, OptionalDouble.of(calibration.highest()));
-        double weight = 0;
-        double level = 0;
-        double net = 0;
-        for (Standard standard : calibration.standards()) {
-            weight += standard.weight();
-            level += standard.weight() * standard.level();
-            net += standard.weight() * standard.response();
-        }
-        values.put(Fact.MEAN_LEVEL, OptionalDouble.of(level / weight));
-        values.put(Fact.MEAN_NET, OptionalDouble.of(net / weight));
-        if (calibration.curve() instanceof Line line) {
-            double room = Calibration.END_TOLERANCE * line.slope() * (calibration.highest() - calibration.lowest());
-            values.put(Fact.SLOPE, OptionalDouble.of(line.slope()));
-            values.put(Fact.INTERCEPT, OptionalDouble.of(line.intercept()));
-            values.put(Fact.NET_LOWEST, OptionalDouble.of(line.at(calibration.lowest()) - room));
-            values.put(Fact.NET_HIGHEST, OptionalDouble.of(line.at(calibration.highest()) + room));
-            values.put(Fact.RESIDUAL_SD, calibration.residualSd());
-        }
+    private String end(Fact level, String sign) {
+        String least = at(own(Fact.LOWEST));
+        String most = at(own(Fact.HIGHEST));
+        String here = level == Fact.LOWEST ? least : most;
+        String room = sign + Numbers.plain(Calibration.END_TOLERANCE) + "*((" + most + ")-(" + least + "))";
+        String formula = "(" + here + ")" + room;
+        return switch (model()) {
+            case LINE, LINE_THROUGH_ZERO -> unlessEmpty(own(Fact.SLOPE), formula);
+            case QUADRATIC -> unlessEmpty(own(Fact.SQUARE), formula);
+            default -> formula;
+        };
     }
 }

@@ -61,6 +61,7 @@ record Look(Face face, Fill fill, String format, Align align, Edge edge, boolean
         BOLD(10, Ink.INK),
         SOFT(9, Ink.SOFT),
         SMALL(8, Ink.INK),
+        LARGE(16, Ink.INK),
         INVERSE(8, Ink.WHITE),
         STRUCK(9, Ink.SOFT),
         TITLE(18, Ink.BEET),
@@ -80,7 +81,13 @@ record Look(Face face, Fill fill, String format, Align align, Edge edge, boolean
         }
 
         boolean bold() {
-            return this == BOLD || this == TITLE || this == SECTION || this == GOOD || this == ATTENTION || this == BAD;
+            return this == BOLD
+                    || this == LARGE
+                    || this == TITLE
+                    || this == SECTION
+                    || this == GOOD
+                    || this == ATTENTION
+                    || this == BAD;
         }
 
         boolean italic() {
@@ -125,7 +132,8 @@ record Look(Face face, Fill fill, String format, Align align, Edge edge, boolean
         CENTRE,
         RIGHT,
         TOP,
-        MIDDLE
+        MIDDLE,
+        INDENT
     }
 
     /** Borders. */

@@ -1,5 +1,8 @@
 package tallywell.report;
 
+import java.math.BigDecimal;
+import java.math.RoundingMode;
+
 /** The looks that all sheets share. */
 final class Looks {
     static final Look TITLE = Look.PLAIN.face(Look.Face.TITLE);
@@ -11,6 +14,7 @@ final class Looks {
     static final Look LABEL = Look.PLAIN.face(Look.Face.SOFT);
     static final Look HEAD =
             Look.PLAIN.face(Look.Face.BOLD).fill(Look.Fill.HEAD).edge(Look.Edge.HEAD);
+    static final Look INDENTED = Look.PLAIN.align(Look.Align.INDENT);
     static final Look HEAD_WORKING = HEAD.fill(Look.Fill.WORKING);
     static final Look LINK = Look.PLAIN.face(Look.Face.LINK);
     static final Look INPUT = Look.PLAIN.fill(Look.Fill.INPUT);
@@ -28,13 +32,43 @@ final class Looks {
 
     private Looks() {}
 
+    /** A heading over numbers, over texts, or over texts that keep a distance from a number. */
+    static Look head(boolean numbers, boolean indented) {
+        return numbers ? HEAD.align(Look.Align.RIGHT) : indented ? HEAD.align(Look.Align.INDENT) : HEAD;
+    }
+
     /** A number format that shows some significant digits of numbers as large as this one. */
     static String digits(double value, int digits) {
+        return decimals(place(value, digits));
+    }
+
+    /** A number format with digits behind the point; none where the place is before it. */
+    static String decimals(int place) {
+        return DECIMALS[Math.max(0, Math.min(DECIMALS.length - 1, place))];
+    }
+
+    /**
+     * The place of the last of some significant digits of a number: digits behind the point, or before it where
+     * negative.
+     */
+    static int place(double value, int digits) {
         if (value == 0) {
-            return DECIMALS[Math.min(digits, DECIMALS.length) - 1];
+            return digits - 1;
         }
-        // The next power of ten above what rounding may lead to.
-        int whole = (int) Math.floor(Math.log10(Math.abs(value) * (1 + 0.5 * Math.pow(10, -digits)))) + 1;
-        return DECIMALS[Math.max(0, Math.min(DECIMALS.length - 1, digits - whole))];
+        int power = exponent(value);
+        // Rounding may carry into a further digit, as 0.0996 does with two.
+        double rounded = round(value, digits - 1 - power);
+        return digits - 1 - exponent(rounded);
+    }
+
+    private static int exponent(double value) {
+        return (int) Math.floor(Math.log10(Math.abs(value)) + 1e-12);
+    }
+
+    /** A number rounded half away from zero to a place. */
+    static double round(double value, int place) {
+        return new BigDecimal(Double.toString(value))
+                .setScale(place, RoundingMode.HALF_UP)
+                .doubleValue();
     }
 }

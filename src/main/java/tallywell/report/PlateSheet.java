@@ -63,6 +63,7 @@ final class PlateSheet {
         contents();
         boolean one = draft.analysis().steps().size() == 1;
         for (StepAnalysis step : draft.analysis().steps()) {
+            page();
             String of = one ? "" : " of " + step.step().analyte().name();
             values("Net ΔA" + of, step, WellColumns.NET_DELTA_A);
             values("Value in the original sample" + of + units(step), step, WellColumns.VALUE);
@@ -72,6 +73,16 @@ final class PlateSheet {
             sheet.width(column, roomy ? 12 : format.columns() <= 24 ? 8 : 7);
         }
         sheet.print(true, false, 0, draft.report().run());
+        // Breaks between the pictures need a scale of our own: fitting to a width leaves no say in them.
+        sheet.scaleTo(5 + format.columns() * (roomy ? 12 : format.columns() <= 24 ? 8 : 7));
+    }
+
+    /** Makes a coloured cell, so that the classes for colours that follow values are there. */
+    static void prepare(Sheet sheet) {
+        XSSFSheetConditionalFormatting formatting = sheet.poi().getSheetConditionalFormatting();
+        formatting.addConditionalFormatting(
+                new CellRangeAddress[] {new CellRangeAddress(0, 0, 0, 0)},
+                rule(formatting, 0, At.fixed(1, 1), DARK_FROM));
     }
 
     private static String units(StepAnalysis step) {
@@ -81,6 +92,10 @@ final class PlateSheet {
                 .distinct()
                 .toList();
         return units.isEmpty() ? "" : " (" + String.join(", ", units) + ")";
+    }
+
+    private void page() {
+        sheet.breakAfter(row - 1);
     }
 
     private void title(String title) throws IOException {
@@ -227,7 +242,7 @@ final class PlateSheet {
             for (int column = 0; column < format.columns(); column++) {
                 Well well = new Well(each, column);
                 value(column + 1, well, Optional.ofNullable(byWell.get(well)), step, what)
-                        .ifPresent(shown::accept);
+                        .ifPresent(shown);
             }
         }
         scale(first, shown);

@@ -3,7 +3,6 @@ package tallywell.report;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import tallywell.curve.Calibration;
-import tallywell.curve.Inverse;
 import tallywell.curve.Standard;
 import tallywell.method.CalibrationRule;
 import tallywell.method.Weights;
@@ -11,7 +10,6 @@ import tallywell.plate.Content;
 import tallywell.plate.Well;
 import tallywell.quantity.Kind;
 import tallywell.quantity.Quantity;
-import tallywell.report.CalibrationPlaces.Fact;
 import tallywell.report.CalibrationPlaces.Scope;
 import tallywell.report.CalibrationPlaces.Section;
 import tallywell.workup.StepAnalysis;
@@ -43,7 +41,7 @@ final class PointRow {
         Optional<Standard> standard = standard(step, well.well());
         sheet.text(0, well.well().toString(), Looks.TEXT);
         sheet.number(1, level, Looks.INPUT);
-        net(WellColumns.NET_DELTA_A.ordinal(), Scope.USED, well.netDeltaA(), well, NUMBER);
+        net(WellColumns.NET_DELTA_A.column(), Scope.USED, well.netDeltaA(), well, NUMBER);
         used(row, well);
         weight(row, Scope.USED, standard, Looks.TEXT.format("0.###"));
         fitted(row, well, level);
@@ -116,18 +114,12 @@ final class PointRow {
     }
 
     private void fitted(int row, WellResult well, double level) {
-        if (!ConcentrationFormula.isLine(step)) {
-            curve(well, level);
-            return;
-        }
-        String slope = section.own(Fact.SLOPE, Scope.USED);
-        String intercept = section.own(Fact.INTERCEPT, Scope.USED);
         String net = At.cell(row, Scope.USED.net);
         String fitted = At.cell(row, 5);
         String back = At.cell(row, 7);
         sheet.formula(
                 5,
-                "IF(" + slope + "=\"\",\"\"," + intercept + "+" + slope + "*" + At.cell(row, 1) + ")",
+                new FactFormulas(draft, step, Scope.USED).at(At.cell(row, 1)),
                 calibration.curve().at(level),
                 NUMBER);
         sheet.formula(
@@ -135,24 +127,13 @@ final class PointRow {
                 "IF(OR(" + net + "=\"\"," + fitted + "=\"\"),\"\"," + net + "-" + fitted + ")",
                 residual(well, level),
                 NUMBER);
-        sheet.formula(
-                7,
-                "IF(OR(" + net + "=\"\"," + slope + "=\"\"),\"\",(" + net + "-" + intercept + ")/" + slope + ")",
-                back(well),
-                NUMBER);
+        sheet.formula(7, ConcentrationFormula.beyond(draft, step, net), back(well), NUMBER);
         sheet.formula(
                 8,
-                "IF(OR(" + back + "=\"\"," + At.cell(row, 1) + "=0),\"\",100*" + back + "/" + At.cell(row, 1) + ")",
+                "IF(" + At.cell(row, 1) + "=0,\"\",IF(" + back + "=\"\",\"\",100*" + back + "/" + At.cell(row, 1)
+                        + "))",
                 found(well, level),
                 Look.PLAIN.format("0.0"));
-    }
-
-    private void curve(WellResult well, double level) {
-        Look look = Looks.COMPUTED.format(Looks.ABSORBANCE);
-        sheet.number(5, calibration.curve().at(level), look);
-        sheet.number(6, residual(well, level), look);
-        sheet.number(7, back(well), look);
-        sheet.number(8, found(well, level), Looks.COMPUTED.format("0.0"));
     }
 
     private OptionalDouble residual(WellResult well, double level) {
@@ -163,15 +144,8 @@ final class PointRow {
     }
 
     private OptionalDouble back(WellResult well) {
-        if (well.netDeltaA().isEmpty()) {
-            return OptionalDouble.empty();
-        }
-        double net = well.netDeltaA().getAsDouble();
-        if (ConcentrationFormula.isLine(step)) {
-            return calibration.curve().levelOf(net);
-        }
-        return calibration.invert(net) instanceof Inverse.Within within
-                ? OptionalDouble.of(within.level())
+        return well.netDeltaA().isPresent()
+                ? calibration.curve().levelOf(well.netDeltaA().getAsDouble())
                 : OptionalDouble.empty();
     }
 

@@ -17,7 +17,7 @@ import tallywell.workup.Assay;
 final class ProvenanceSheet {
     private static final Look LABEL = Looks.LABEL.align(Look.Align.TOP);
     private static final Look CODE = Looks.NOTE;
-    private static final int WIDTH = 100;
+    private static final int WIDTH = 112;
     private static final int LINE_PT = 13;
 
     private final Report report;
@@ -57,7 +57,7 @@ final class ProvenanceSheet {
         choices(assay);
         notices(report.analysis().notices());
         note();
-        sheet.widths(24, 20, 80);
+        sheet.widths(24, 50, 66);
         sheet.print(true, false, 0, report.run());
     }
 
@@ -80,11 +80,11 @@ final class ProvenanceSheet {
 
     private void files() throws IOException {
         section("Files");
-        head("File", "Role", "SHA-256");
+        head("Role", "File", "SHA-256");
         for (InputFile input : report.provenance().inputs()) {
             sheet.row(row++);
-            sheet.text(0, input.name(), Looks.TEXT);
-            sheet.text(1, input.role(), Looks.TEXT);
+            sheet.text(0, input.role(), Looks.TEXT);
+            sheet.text(1, input.name(), Looks.TEXT);
             sheet.text(2, input.sha256(), CODE);
         }
     }
@@ -100,7 +100,7 @@ final class ProvenanceSheet {
                 .sorted(Map.Entry.comparingByKey())
                 .forEach(each -> byReason.computeIfAbsent(each.getValue(), key -> new java.util.ArrayList<>())
                         .add(each.getKey()));
-        head("Wells", "By", "Reason");
+        head("Wells", "Reason", "By");
         for (Map.Entry<Run.Exclusion, List<Well>> each : byReason.entrySet()) {
             decision(each.getValue(), each.getKey().by(), each.getKey().reason());
         }
@@ -117,7 +117,7 @@ final class ProvenanceSheet {
                 .sorted(Map.Entry.comparingByKey())
                 .forEach(each -> byReason.computeIfAbsent(each.getValue(), key -> new java.util.ArrayList<>())
                         .add(each.getKey()));
-        head("Wells", "By", "Reason");
+        head("Wells", "Reason", "By");
         for (Map.Entry<Run.FinishedFrom, List<Well>> each : byReason.entrySet()) {
             Run.FinishedFrom choice = each.getKey();
             decision(
@@ -132,10 +132,10 @@ final class ProvenanceSheet {
                 .sorted(Comparator.naturalOrder())
                 .map(Well::toString)
                 .collect(Collectors.joining(" "));
-        sheet.row(row++, LINE_PT * ChecksSheet.lines(names, 24, reason, 80));
+        sheet.row(row++, LINE_PT * ChecksSheet.lines(names, 24, reason, 50));
         sheet.text(0, names, Looks.WRAPPED);
-        sheet.text(1, by, Looks.WRAPPED);
-        sheet.text(2, reason, Looks.WRAPPED);
+        sheet.text(1, reason, Looks.WRAPPED);
+        sheet.text(2, by, Looks.WRAPPED);
     }
 
     private void notices(List<Notice> notices) throws IOException {
@@ -145,7 +145,7 @@ final class ProvenanceSheet {
             return;
         }
         for (Notice notice : notices) {
-            sheet.row(row++, LINE_PT * ChecksSheet.lines(notice.toString(), 124));
+            sheet.row(row++, LINE_PT * ChecksSheet.lines(notice.toString(), 136));
             sheet.banner(0, 2, notice.toString(), Looks.WRAPPED);
         }
     }

@@ -3,6 +3,7 @@ package tallywell.report;
 import java.io.IOException;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Set;
 import java.util.TreeSet;
 import java.util.stream.Collectors;
 import tallywell.plate.Content;
@@ -54,9 +55,14 @@ final class ReadingsSheet {
             readings(well);
         }
         sheet.freeze(grid.headRow() + 1, ReadingGrid.FIRST_COLUMN);
-        sheet.widths(22, 20);
-        for (int column = 0; column < grid.columns(); column++) {
-            sheet.width(ReadingGrid.FIRST_COLUMN + column, 9);
+        sheet.widths(7, 30);
+        for (int i = 0; i < taken.size(); i++) {
+            boolean single = grid.endColumn(i) - grid.firstColumn(i) == 1;
+            double width =
+                    single ? Math.min(30, Math.max(10, taken.get(i).name().length() + 2)) : 9;
+            for (int column = grid.firstColumn(i); column < grid.endColumn(i); column++) {
+                sheet.width(column, width);
+            }
         }
         boolean wide = grid.columns() > 5;
         sheet.print(wide, false, grid.headRow() + 1, draft.report().run());
@@ -68,17 +74,18 @@ final class ReadingsSheet {
 
     private void entries() throws IOException {
         sheet.row(1);
-        sheet.text(0, "File", Looks.LABEL);
+        sheet.text(1, "File", Looks.LABEL);
         for (int i = 0; i < taken.size(); i++) {
             int end = Math.min(grid.endColumn(i) - 1, grid.firstColumn(i) + 11);
-            sheet.banner(grid.firstColumn(i), end, taken.get(i).name(), ENTRY);
+            boolean single = end == grid.firstColumn(i);
+            sheet.banner(grid.firstColumn(i), end, taken.get(i).name(), single ? ENTRY.align(Look.Align.RIGHT) : ENTRY);
         }
     }
 
     private void parts() throws IOException {
         sheet.row(2);
-        sheet.text(0, "Belongs to", Looks.LABEL);
-        List<TreeSet<Integer>> parts = new ArrayList<>();
+        sheet.text(1, "Belongs to", Looks.LABEL);
+        List<Set<Integer>> parts = new ArrayList<>();
         for (int i = 0; i < grid.columns(); i++) {
             parts.add(new TreeSet<>());
         }
@@ -93,14 +100,17 @@ final class ReadingsSheet {
         }
     }
 
-    private void collect(List<TreeSet<Integer>> parts, List<WellReadings.Point> points, int part) {
+    private void collect(List<Set<Integer>> parts, List<WellReadings.Point> points, int part) {
         for (WellReadings.Point point : points) {
             parts.get(grid.column(point.ref()) - ReadingGrid.FIRST_COLUMN).add(part);
         }
     }
 
-    private String words(TreeSet<Integer> parts) {
+    private String words(Set<Integer> parts) {
         boolean one = draft.analysis().steps().size() == 1;
+        if (parts.size() > 1) {
+            return "mixed";
+        }
         return parts.stream()
                 .map(part -> part == 0 ? "before" : one ? "after" : "after " + part)
                 .collect(Collectors.joining(" / "));
@@ -108,7 +118,7 @@ final class ReadingsSheet {
 
     private void fileTimes() throws IOException {
         sheet.row(ReadingGrid.FIRST_TIME_ROW - 1);
-        sheet.text(0, "Time in the file (s)", Looks.LABEL);
+        sheet.text(1, "Time in the file (s)", Looks.LABEL);
         for (int i = 0; i < taken.size(); i++) {
             ReadingSeries series = taken.get(i).series();
             for (int index = 0; index < grid.endColumn(i) - grid.firstColumn(i); index++) {
@@ -130,8 +140,8 @@ final class ReadingsSheet {
 
     private void times(int timeRow) throws IOException {
         sheet.row(ReadingGrid.FIRST_TIME_ROW + timeRow);
-        sheet.text(0, "t from the trigger (s)", Looks.LABEL);
-        sheet.text(1, grid.timeRows() == 1 ? "" : of(grid.wellsOf(timeRow)), Looks.NOTE);
+        String of = grid.timeRows() == 1 ? "" : ", " + of(grid.wellsOf(timeRow));
+        sheet.text(1, "t from the trigger (s)" + of, Looks.LABEL);
         for (int i = 0; i < grid.columns(); i++) {
             double time = grid.time(timeRow, ReadingGrid.FIRST_COLUMN + i);
             if (!Double.isNaN(time)) {

@@ -35,6 +35,8 @@ enum ResultColumns {
     FLAGS,
     ADVICE;
 
+    private static final List<ResultColumns> ALL = List.of(values());
+
     private final String title;
 
     ResultColumns(String title) {
@@ -48,6 +50,34 @@ enum ResultColumns {
     /** The name in the header row. */
     String title() {
         return title;
+    }
+
+    /** The column, from 0. */
+    int column() {
+        return ALL.indexOf(this);
+    }
+
+    /** The column at an index from 0. */
+    static ResultColumns at(int column) {
+        return ALL.get(column);
+    }
+
+    /** How many columns there are. */
+    static int count() {
+        return ALL.size();
+    }
+
+    /** Whether the column holds numbers. */
+    boolean isNumber() {
+        return switch (this) {
+            case RUN, PLATE, ROLE, SAMPLE, ANALYTE, UNIT, VERDICT, FLAGS, ADVICE -> false;
+            default -> true;
+        };
+    }
+
+    /** Whether the column is a text right of a number, which should keep a distance. */
+    boolean isIndented() {
+        return this == SAMPLE || this == UNIT || this == VERDICT;
     }
 
     /** The header row. */

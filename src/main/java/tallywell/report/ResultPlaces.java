@@ -24,6 +24,8 @@ final class ResultPlaces {
         FRACTION("spike_fraction", "part of the pipetted volume that is spike"),
         SD("sd", "standard deviation of the values of the wells");
 
+        private static final List<Working> ALL = List.of(values());
+
         private final String title;
         private final String meaning;
 
@@ -41,7 +43,7 @@ final class ResultPlaces {
         }
 
         int column() {
-            return ResultColumns.values().length + ordinal();
+            return ResultColumns.count() + ALL.indexOf(this);
         }
     }
 
@@ -49,9 +51,11 @@ final class ResultPlaces {
     private final Map<String, Integer> rowOf = new HashMap<>();
     private final Map<String, Integer> rowOfWell = new HashMap<>();
     private final int replicates;
+    private final int differences;
 
     ResultPlaces(Analysis analysis) {
         results = analysis.results();
+        differences = analysis.differences().size();
         int most = 1;
         for (int i = 0; i < results.size(); i++) {
             Result result = results.get(i);
@@ -94,7 +98,7 @@ final class ResultPlaces {
 
     /** First column of the values of single wells. */
     int firstReplicate() {
-        return ResultColumns.values().length + Working.values().length;
+        return ResultColumns.count() + Working.values().length;
     }
 
     /** First column of the same with excluded wells put back. */
@@ -102,12 +106,17 @@ final class ResultPlaces {
         return firstReplicate() + replicates;
     }
 
+    /** The row of a result by difference, from 0: they stand after the others. */
+    int rowOfDifference(int index) {
+        return results.size() + 1 + index;
+    }
+
     int lastRow() {
-        return Math.max(1, results.size());
+        return Math.max(1, results.size() + differences);
     }
 
     static String own(int row, ResultColumns column) {
-        return At.cell(row, column.ordinal());
+        return At.cell(row, column.column());
     }
 
     static String own(int row, Working column) {

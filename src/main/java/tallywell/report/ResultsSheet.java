@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import org.apache.poi.ss.util.CellRangeAddress;
+import tallywell.assess.JudgedDifference;
 import tallywell.assess.Judgement;
 import tallywell.assess.Verdict;
 import tallywell.method.Sample;
@@ -41,7 +42,10 @@ final class ResultsSheet {
 
     private void write() throws IOException {
         sheet.row(0);
-        sheet.heads(0, ResultColumns.titles(), Looks.HEAD);
+        for (int column = 0; column < ResultColumns.count(); column++) {
+            ResultColumns each = ResultColumns.at(column);
+            sheet.text(column, each.title(), Looks.head(each.isNumber(), each.isIndented()));
+        }
         List<String> working = new ArrayList<>(Arrays.stream(ResultPlaces.Working.values())
                 .map(ResultPlaces.Working::title)
                 .toList());
@@ -51,22 +55,32 @@ final class ResultsSheet {
         for (int i = 1; i <= places.replicates(); i++) {
             working.add("value_" + i + "_all");
         }
-        sheet.heads(ResultColumns.values().length, working, Looks.HEAD_WORKING);
+        sheet.heads(ResultColumns.count(), working, Looks.HEAD_WORKING);
         for (Judgement judgement : draft.report().assessment().judgements()) {
             int row = places.row(judgement.result());
             sheet.row(row);
             ResultColumns.write(draft.report(), judgement, new Columns(judgement, row));
             new Extra(judgement, row).write();
         }
+        differences();
         sheet.freeze(1, 5);
-        sheet.poi().setAutoFilter(new CellRangeAddress(0, places.lastRow(), 0, ResultColumns.values().length - 1));
-        sheet.widths(16, 8, 8, 6, 24, 14, 11, 9, 5, 5, 5, 5, 11, 9, 11, 10, 16, 9, 30, 12);
-        for (int column = ResultColumns.values().length;
-                column < places.firstReplicateAll() + places.replicates();
-                column++) {
+        sheet.poi().setAutoFilter(new CellRangeAddress(0, places.lastRow(), 0, ResultColumns.count() - 1));
+        sheet.widths(26, 8, 8, 6, 26, 16, 11, 9, 9, 9, 6, 4, 11, 9, 11, 10, 17, 10, 32, 12);
+        for (int column = ResultColumns.count(); column < places.firstReplicateAll() + places.replicates(); column++) {
             sheet.width(column, column < places.firstReplicate() ? 17 : 12);
         }
         sheet.print(true, false, 1, draft.report().run());
+        sheet.printArea(places.lastRow(), ResultColumns.count() - 1);
+    }
+
+    /** Results by difference follow from the values of two rows above. */
+    private void differences() throws IOException {
+        List<JudgedDifference> all = draft.report().assessment().differences();
+        for (int i = 0; i < all.size(); i++) {
+            JudgedDifference judged = all.get(i);
+            sheet.row(places.rowOfDifference(i));
+            DifferenceRow.write(draft.report(), judged, new DifferenceCells(sheet, places, judged));
+        }
     }
 
     private static String unlessEmpty(String cell, String formula) {
@@ -123,9 +137,10 @@ final class ResultsSheet {
 
         @Override
         public void text(String text) {
-            Look look = switch (ResultColumns.values()[++column]) {
-                case VERDICT -> verdict(judgement.verdict());
+            Look look = switch (ResultColumns.at(++column)) {
+                case VERDICT -> verdict(judgement.verdict()).align(Look.Align.INDENT);
                 case FLAGS, ADVICE -> text.isEmpty() ? Looks.TEXT : Looks.COMPUTED;
+                case SAMPLE, UNIT -> Looks.INDENTED;
                 default -> Looks.TEXT;
             };
             sheet.text(column, text, look);
@@ -143,7 +158,7 @@ final class ResultsSheet {
 
         @Override
         public void number(OptionalDouble number) {
-            ResultColumns what = ResultColumns.values()[++column];
+            ResultColumns what = ResultColumns.at(++column);
             Look look = look(what, number);
             Optional<String> formula = formula(what);
             if (formula.isPresent()) {
@@ -159,6 +174,9 @@ final class ResultsSheet {
             return switch (what) {
                 case VALUE, VALUE_ALL ->
                     Look.PLAIN.format(number.isPresent() ? Looks.digits(number.getAsDouble(), 4) : "");
+                case U_STANDARD, U_EXPANDED ->
+                    number.isPresent() ? Looks.COMPUTED.format(Looks.digits(number.getAsDouble(), 2)) : Looks.TEXT;
+                case K -> number.isPresent() ? Looks.COMPUTED.format("0.00") : Looks.TEXT;
                 case CV_PERCENT -> Look.PLAIN.format("0.00");
                 case RECOVERY_PERCENT -> Look.PLAIN.format("0.0");
                 case DILUTION, ASSIGNED -> number.isPresent() ? Looks.INPUT : Looks.TEXT;
@@ -211,13 +229,13 @@ final class ResultsSheet {
     private final class Extra {
         private final Result result;
         private final StepAnalysis step;
-        private final Scale scale;
+        private final ResultScale scale;
         private final int row;
 
         Extra(Judgement judgement, int row) {
             this.result = judgement.result();
             this.step = draft.analysis().stepOf(result);
-            this.scale = new Scale(draft, judgement);
+            this.scale = new ResultScale(draft, judgement);
             this.row = row;
         }
 

@@ -2,6 +2,7 @@ package tallywell.report;
 
 import java.io.Closeable;
 import java.io.IOException;
+import tallywell.assess.JudgedDifference;
 import tallywell.assess.Judgement;
 
 /** Writes {@code results.csv}: one row for each sample, control and spike and each analyte. */
@@ -21,6 +22,10 @@ public final class ResultsTable implements Closeable {
     public void add(Report report) throws IOException {
         for (Judgement judgement : report.assessment().judgements()) {
             ResultColumns.write(report, judgement, rows);
+            rows.end();
+        }
+        for (JudgedDifference judged : report.assessment().differences()) {
+            DifferenceRow.write(report, judged, rows);
             rows.end();
         }
     }

@@ -168,4 +168,22 @@ final class Sheet {
         link.setCellReference(At.cell(row, column));
         poi.addHyperlink(link);
     }
+
+    /** Rows that stand on top of every further page. */
+    void titleRows(int first, int last) {
+        poi.setRepeatingRows(new CellRangeAddress(first, last, -1, -1));
+    }
+
+    /** Prints landscape at the scale at which so many characters fit across. */
+    void scaleTo(int characters) {
+        // A character is 7 pixels of 1/96 inch wide; 10.5 inches remain between the margins.
+        double inches = characters * 7 / 96.0;
+        poi.setFitToPage(false);
+        poi.getPrintSetup().setScale((short) Math.max(10, Math.min(100, Math.floor(90 * 10.5 / inches))));
+    }
+
+    /** Begins a new page after a row. */
+    void breakAfter(int row) {
+        poi.setRowBreak(row);
+    }
 }

@@ -60,11 +60,15 @@ final class Styles {
             case LEFT -> style.setAlignment(HorizontalAlignment.LEFT);
             case CENTRE -> style.setAlignment(HorizontalAlignment.CENTER);
             case RIGHT -> style.setAlignment(HorizontalAlignment.RIGHT);
+            case INDENT -> {
+                style.setAlignment(HorizontalAlignment.LEFT);
+                style.setIndention((short) 1);
+            }
             case TOP, MIDDLE, AUTO -> {}
         }
         if (look.align() == Look.Align.CENTRE || look.align() == Look.Align.MIDDLE) {
             style.setVerticalAlignment(VerticalAlignment.CENTER);
-        } else if (look.wrap() || look.align() == Look.Align.TOP) {
+        } else if (look.wrap() || look.edge() == Look.Edge.UNDER || look.align() == Look.Align.TOP) {
             style.setVerticalAlignment(VerticalAlignment.TOP);
         }
         if (look.wrap()) {

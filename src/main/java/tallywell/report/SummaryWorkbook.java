@@ -2,6 +2,8 @@ package tallywell.report;
 
 import java.io.IOException;
 import java.io.OutputStream;
+import java.time.Instant;
+import java.util.List;
 import tallywell.report.CalibrationPlaces.Fact;
 import tallywell.report.CalibrationPlaces.Scope;
 import tallywell.workup.StepAnalysis;
@@ -14,11 +16,44 @@ import tallywell.workup.StepAnalysis;
  */
 public final class SummaryWorkbook {
     /**
+     * Loads what the first workbook of a process needs, which takes longer than writing it. Meant for another thread, while
+     * the run is still being read; workbooks are the same without it.
+     */
+    public static void prepare() throws IOException {
+        try (Book book = new Book()) {
+            Sheet sheet = book.add("Summary");
+            sheet.row(0);
+            sheet.text(0, "", Looks.HEAD);
+            sheet.number(1, 1, Looks.INPUT.format(Looks.ABSORBANCE));
+            sheet.merge(1, 1, 0, 1);
+            sheet.link(0, 0, "Summary");
+            sheet.print(true, true, 1, "");
+            sheet.printArea(1, 1);
+            CalibrationChart.prepare(sheet);
+            PlateSheet.prepare(sheet);
+            book.name("name_1", "Summary!$A$1");
+            book.describe("", "", "", Instant.EPOCH);
+            book.write(OutputStream.nullOutputStream());
+        }
+    }
+
+    /**
      * Writes the workbook.
      *
      * @param out where to; left open
      */
     public void write(Report report, OutputStream out) throws IOException {
+        write(report, List.of(), "", out);
+    }
+
+    /**
+     * Writes the workbook with pictures of the traces on a sheet at the end.
+     *
+     * @param pictures in the order shown; without any there is no such sheet
+     * @param note what the pictures show and leave out
+     * @param out where to; left open
+     */
+    public void write(Report report, List<SheetPicture> pictures, String note, OutputStream out) throws IOException {
         Draft draft = Draft.of(report);
         try (Book book = new Book()) {
             Sheet summary = book.add("Summary");
@@ -29,6 +64,7 @@ public final class SummaryWorkbook {
             Sheet plate = book.add("Plate");
             Sheet checks = book.add("Checks");
             Sheet provenance = book.add("Provenance");
+            Sheet budget = book.add(BudgetSheet.NAME);
             SummarySheet.write(draft, summary);
             ResultsSheet.write(draft, results);
             WellsSheet.write(draft, wells);
@@ -37,6 +73,10 @@ public final class SummaryWorkbook {
             PlateSheet.write(draft, plate);
             ChecksSheet.write(report, checks);
             ProvenanceSheet.write(report, provenance);
+            BudgetSheet.write(draft, budget);
+            if (!pictures.isEmpty()) {
+                TracesSheet.write(pictures, note, book.add(TracesSheet.NAME), report.run());
+            }
             names(draft, book);
             describe(report, book);
             book.write(out);
@@ -47,11 +87,11 @@ public final class SummaryWorkbook {
         book.name(
                 "results_table",
                 ResultPlaces.SHEET + "!" + At.fixed(0, 0) + ":"
-                        + At.fixed(draft.results().lastRow(), ResultColumns.values().length - 1));
+                        + At.fixed(draft.results().lastRow(), ResultColumns.count() - 1));
         book.name(
                 "wells_table",
                 WellPlaces.SHEET + "!" + At.fixed(0, 0) + ":"
-                        + At.fixed(draft.wells().lastRow(), WellColumns.values().length - 1));
+                        + At.fixed(draft.wells().lastRow(), WellColumns.count() - 1));
         for (StepAnalysis step : draft.analysis().steps()) {
             CalibrationPlaces.Section section = draft.calibration().of(step.number());
             String suffix = "_" + step.number();

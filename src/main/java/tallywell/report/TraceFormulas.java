@@ -4,6 +4,8 @@ import java.util.List;
 import java.util.Optional;
 import tallywell.method.Before;
 import tallywell.method.Creep;
+import tallywell.method.CreepOwner;
+import tallywell.method.SignalFormula;
 import tallywell.plate.Well;
 import tallywell.trace.Change;
 import tallywell.trace.FinishedPart;
@@ -46,8 +48,23 @@ final class TraceFormulas {
         return refs.size() == 1 ? Optional.of(refs.get(0)) : Optional.empty();
     }
 
-    /** The absorbance before the trigger. */
+    /** The absorbance before the trigger; of a step coupled to an equilibrium, the equivalent baseline A0 + q²/p. */
     Optional<String> before(WellResult well) {
+        List<WellReadings.Point> between = well.trace().readings().between();
+        if (between.isEmpty() || well.trace().change().isEmpty()) {
+            return first(well);
+        }
+        if (step.number() > 1) {
+            return Optional.empty();
+        }
+        String a1 = single(well.well(), between.get(between.size() - 1).ref());
+        String a2 = draft.wells().cell(step.number(), well.well(), WellColumns.A_AFTER);
+        return first(well)
+                .flatMap(a0 -> fitting("IF(OR(" + a2 + "=\"\"," + a0 + "=\"\"),\"\"," + a0 + "+(" + a1 + "-" + a0
+                        + ")^2/(" + a2 + "-" + a0 + "))"));
+    }
+
+    private Optional<String> first(WellResult well) {
         if (step.number() > 1) {
             return well.trace().change().isPresent() ? carried(well) : Optional.empty();
         }
@@ -87,7 +104,9 @@ final class TraceFormulas {
 
     /** A well without a change has no absorbance before or after unless both its readings become numbers. */
     private Optional<String> lost(Well well, Optional<Ref> wanted) {
-        if (soleBefore.isEmpty()
+        boolean coupled = step.step().signalFormula() != SignalFormula.DIFFERENCE;
+        if (coupled
+                || soleBefore.isEmpty()
                 || soleAfter.isEmpty()
                 || !has(well, soleBefore.get())
                 || !has(well, soleAfter.get())) {
@@ -121,20 +140,14 @@ final class TraceFormulas {
             return Optional.of(single(well.well(), points.get(points.size() - 1).ref()));
         }
         String after = draft.wells().cell(last.number(), well.well(), WellColumns.A_AFTER);
-        if (!isLine(same)) {
-            return hasNoLine(same) ? Optional.of(after) : Optional.empty();
+        boolean goesOn = same.trace().creepPerMin().isPresent() && last.step().creepOwner() == CreepOwner.NOTHING;
+        if (!goesOn) {
+            return Optional.of(after);
         }
         String creep = draft.wells().cell(last.number(), well.well(), WellColumns.CREEP_PER_MIN);
         String time = draft.wells().cell(last.number(), well.well(), WellPlaces.Working.NEXT_TRIGGER);
         return Optional.of(
                 "IF(OR(" + after + "=\"\"," + creep + "=\"\"),\"\"," + after + "+" + creep + "/60*" + time + ")");
-    }
-
-    private static boolean hasNoLine(WellResult well) {
-        return well.trace()
-                .change()
-                .filter(change -> change.finished().isPresent())
-                .isEmpty();
     }
 
     /** Whether the absorbance after the reaction is that of the line through the finished part. */

@@ -34,9 +34,39 @@ enum WellColumns {
     USED,
     FLAGS;
 
+    private static final List<WellColumns> ALL = List.of(values());
+
     /** The name in the header row. */
     String title() {
         return name().toLowerCase(Locale.ROOT);
+    }
+
+    /** The column, from 0. */
+    int column() {
+        return ALL.indexOf(this);
+    }
+
+    /** The column at an index from 0. */
+    static WellColumns at(int column) {
+        return ALL.get(column);
+    }
+
+    /** How many columns there are. */
+    static int count() {
+        return ALL.size();
+    }
+
+    /** Whether the column holds numbers. */
+    boolean isNumber() {
+        return switch (this) {
+            case RUN, PLATE, WELL, ROLE, GROUP, SAMPLE, ANALYTE, UNIT, USED, FLAGS -> false;
+            default -> true;
+        };
+    }
+
+    /** Whether the column is a text right of a number, which should keep a distance. */
+    boolean isIndented() {
+        return this == SAMPLE || this == ANALYTE || this == UNIT;
     }
 
     /** The header row. */

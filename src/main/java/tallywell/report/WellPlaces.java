@@ -1,6 +1,7 @@
 package tallywell.report;
 
 import java.util.HashMap;
+import java.util.List;
 import java.util.Map;
 import tallywell.plate.Well;
 import tallywell.workup.Analysis;
@@ -23,6 +24,8 @@ final class WellPlaces {
         CONCENTRATION_ALL("c_g_per_L_all", "the same with excluded wells put back"),
         VALUE_ALL("value_all", "the same with excluded wells put back");
 
+        private static final List<Working> ALL = List.of(values());
+
         private final String title;
         private final String meaning;
 
@@ -40,7 +43,7 @@ final class WellPlaces {
         }
 
         int column() {
-            return WellColumns.values().length + ordinal();
+            return WellColumns.count() + ALL.indexOf(this);
         }
     }
 
@@ -74,7 +77,7 @@ final class WellPlaces {
 
     /** A cell of the sheet itself. */
     static String own(int row, WellColumns column) {
-        return At.cell(row, column.ordinal());
+        return At.cell(row, column.column());
     }
 
     static String own(int row, Working column) {
@@ -83,7 +86,7 @@ final class WellPlaces {
 
     /** A cell as other sheets write it. */
     String cell(int step, Well well, WellColumns column) {
-        return SHEET + "!" + At.cell(row(step, well), column.ordinal());
+        return SHEET + "!" + At.cell(row(step, well), column.column());
     }
 
     String cell(int step, Well well, Working column) {
@@ -92,7 +95,7 @@ final class WellPlaces {
 
     /** A whole column as other sheets write it. */
     String all(WellColumns column) {
-        return SHEET + "!" + At.fixed(1, lastRow, column.ordinal());
+        return SHEET + "!" + At.fixed(1, lastRow, column.column());
     }
 
     String all(Working column) {

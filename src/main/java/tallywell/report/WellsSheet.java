@@ -35,9 +35,13 @@ final class WellsSheet {
 
     private void write() throws IOException {
         sheet.row(0);
-        sheet.heads(0, WellColumns.titles(), Looks.HEAD);
+        for (int column = 0; column < WellColumns.count(); column++) {
+            WellColumns each = WellColumns.at(column);
+            Look look = Looks.head(each.isNumber(), each.isIndented());
+            sheet.text(column, each.title(), each == WellColumns.USED ? look.align(Look.Align.CENTRE) : look);
+        }
         sheet.heads(
-                WellColumns.values().length,
+                WellColumns.count(),
                 Arrays.stream(WellPlaces.Working.values())
                         .map(WellPlaces.Working::title)
                         .toList(),
@@ -53,13 +57,14 @@ final class WellsSheet {
 
     private void show() {
         sheet.freeze(1, 3);
-        int last = WellColumns.values().length - 1;
+        int last = WellColumns.count() - 1;
         sheet.poi().setAutoFilter(new CellRangeAddress(0, places.lastRow(), 0, last));
         sheet.widths(
-                16, 8, 6, 13, 8, 6, 24, 6, 14, 10, 10, 14, 10, 11, 12, 11, 9, 7, 30, 11, 10, 9, 11, 10, 14, 15, 14, 11);
+                26, 8, 6, 13, 8, 6, 24, 6, 14, 10, 10, 14, 10, 11, 12, 11, 9, 7, 30, 11, 10, 9, 11, 10, 14, 15, 14, 11);
         sheet.print(true, false, 1, draft.report().run());
+        sheet.printArea(places.lastRow(), last);
         XSSFDataValidationHelper helper = new XSSFDataValidationHelper(sheet.poi());
-        int used = WellColumns.USED.ordinal();
+        int used = WellColumns.USED.column();
         DataValidation choice = helper.createValidation(
                 helper.createExplicitListConstraint(new String[] {"yes", "no"}),
                 new CellRangeAddressList(1, places.lastRow(), used, used));
@@ -97,9 +102,8 @@ final class WellsSheet {
 
         @Override
         public void text(String text) {
-            Look look = WellColumns.values()[++column] == WellColumns.USED
-                    ? Looks.INPUT.align(Look.Align.CENTRE)
-                    : Looks.TEXT;
+            Look look =
+                    WellColumns.at(++column) == WellColumns.USED ? Looks.INPUT.align(Look.Align.CENTRE) : Looks.TEXT;
             sheet.text(column, text, look);
         }
 
@@ -119,7 +123,7 @@ final class WellsSheet {
         }
 
         private void value(OptionalDouble number) {
-            WellColumns what = WellColumns.values()[++column];
+            WellColumns what = WellColumns.at(++column);
             Look look = look(what, number);
             Optional<String> formula = formula(what);
             if (formula.isPresent()) {
@@ -255,13 +259,11 @@ final class WellsSheet {
         private void concentration(
                 WellPlaces.Working column, CalibrationPlaces.Scope scope, String net, Optional<WellResult> value) {
             OptionalDouble cached = plain(value);
-            Optional<String> formula = ConcentrationFormula.of(draft, step, scope, net);
-            Look look = WORKING.format(Looks.CREEP);
-            if (formula.isPresent()) {
-                sheet.formula(column.column(), formula.get(), cached, look);
-            } else {
-                sheet.number(column.column(), cached, Looks.COMPUTED.format(Looks.CREEP));
-            }
+            sheet.formula(
+                    column.column(),
+                    ConcentrationFormula.of(draft, step, scope, net),
+                    cached,
+                    WORKING.format(Looks.CREEP));
         }
 
         /** The concentration at the volume of the method; a sample's own volume is in the scale of its result. */

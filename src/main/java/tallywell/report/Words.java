@@ -60,12 +60,17 @@ final class Words {
             case SCATTER_HIGH -> "wells scatter more than others";
             case BELOW_DETECTION -> "below the detection limit";
             case BELOW_QUANTIFICATION -> "below the limit of quantification";
+            case EQUILIBRIUM_LOST -> "no equilibrium to reckon from";
         };
     }
 
     /** What to do next in words; empty if nothing. */
     static String advice(Judgement judgement) {
-        Advice advice = judgement.advice();
+        return advice(judgement.advice());
+    }
+
+    /** What to do next in words; empty if nothing. */
+    static String advice(Advice advice) {
         if (advice instanceof Advice.Dilute dilute) {
             double factor = dilute.dilution().factor();
             return factor == 1 ? "repeat undiluted" : "repeat at dilution " + Numbers.plain(factor);

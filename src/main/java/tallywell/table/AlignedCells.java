@@ -1,30 +1,36 @@
 package tallywell.table;
 
-import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.BitSet;
 import java.util.List;
+import java.util.regex.Pattern;
 import tallywell.notice.InputException;
+import tallywell.notice.Place;
 
 /**
  * Cuts text whose cells are set apart by runs of blanks. An empty cell shows only by its position, so the lines of a
- * paragraph (no blank line between them) are laid one above the other: the longest line names the columns, and a piece
- * of a shorter line belongs to the column that it stands under. A shorter line that does not stand under the columns
- * keeps its pieces in their order.
+ * table are laid one above the other, over blank lines between them, from its heading to the next: whatever stands one
+ * above the other is one column. Where the cells do not stand in columns, the longest line names them, and a row that
+ * has fewer cells and does not stand under them is refused.
  */
 final class AlignedCells {
-    /** Lines of a paragraph that are looked at together, so that a long file need not lie in memory twice. */
+    /** Lines of a table that are looked at together, so that a long file need not lie in memory twice. */
     private static final int SHEAF = 2048;
 
+    private static final Pattern SIGN = Pattern.compile("([<>≤≥]) (?=[\\d.,])");
+    /** No row of readings is longer. */
+    private static final int LONGEST_LINE = 1_000_000;
+
+    private final Path file;
     private final CellCollector cells;
     private final Decoded text;
     private final Delimiter delimiter;
     private int at;
-    /** The columns of the paragraph under way. */
-    private List<Piece> columns = List.of();
+    private AlignedTable table = new AlignedTable();
 
     AlignedCells(Path file, Limits limits, Decoded text, Delimiter delimiter) {
+        this.file = file;
         this.text = text;
         this.delimiter = delimiter;
         cells = new CellCollector(file, limits);
@@ -32,25 +38,51 @@ final class AlignedCells {
     }
 
     Table.Cells cut() throws InputException {
-        List<List<Piece>> paragraph = new ArrayList<>();
+        List<AlignedLine> paragraph = new ArrayList<>();
         while (at < text.data().length) {
-            List<Piece> line = line();
-            if (!line.isEmpty()) {
+            AlignedLine line = line();
+            if (!line.isBlank()) {
                 paragraph.add(line);
             }
-            if (line.isEmpty() || paragraph.size() == SHEAF) {
-                flush(paragraph);
+            if (line.isBlank() || paragraph.size() == SHEAF) {
+                take(paragraph);
             }
-            if (line.isEmpty()) {
-                columns = List.of();
-                cells.endRow();
+            if (line.isBlank()) {
+                table.add(line);
             }
         }
-        flush(paragraph);
+        take(paragraph);
+        flush();
         return new Table.Cells(cells, new BitSet(0), text.endsWithLineEnd());
     }
 
-    private List<Piece> line() {
+    /** Takes up a paragraph: it goes on with the table under way, or begins one. */
+    private void take(List<AlignedLine> paragraph) throws InputException {
+        if (!table.goesOnWith(paragraph)) {
+            flush();
+            table = new AlignedTable();
+        }
+        paragraph.forEach(table::add);
+        paragraph.clear();
+        if (table.size() >= SHEAF) {
+            flush();
+        }
+    }
+
+    private void flush() throws InputException {
+        for (List<String> row : table.rows(row -> new InputException(
+                Place.line(file, cells.rows() + row + 1),
+                "found cells that do not stand under the columns of their table, and fewer of them than in the"
+                        + " other rows; expected each cell under its heading, or cells set apart by tabs, commas"
+                        + " or semicolons"))) {
+            for (String cell : row) {
+                cells.cell(cell);
+            }
+            cells.endRow();
+        }
+    }
+
+    private AlignedLine line() throws InputException {
         byte[] data = text.data();
         int start = at;
         int end = start;
@@ -58,8 +90,16 @@ final class AlignedCells {
             end++;
         }
         at = end + (end + 1 < data.length && data[end] == '\r' && data[end + 1] == '\n' ? 2 : 1);
+        if (end - start > LONGEST_LINE) {
+            throw new InputException(
+                    Place.file(file),
+                    "found a line of more than " + LONGEST_LINE
+                            + " characters; expected rows of readings, each on its line");
+        }
         String line = new String(data, start, end - start, text.charset()).replace('\t', ' ');
-        List<Piece> pieces = new ArrayList<>();
+        // The blank of > 3.5 parts no cells.
+        line = SIGN.matcher(line).replaceAll("$1\u00a0");
+        List<AlignedLine.Piece> pieces = new ArrayList<>();
         int from = -1;
         int last = -1;
         boolean quoted = false;
@@ -70,7 +110,7 @@ final class AlignedCells {
                 continue;
             }
             if (from >= 0 && i - last > gap) {
-                pieces.add(new Piece(line.substring(from, last + 1), from, last));
+                pieces.add(new AlignedLine.Piece(line.substring(from, last + 1).replace('\u00a0', ' '), from, last));
                 from = -1;
             }
             from = from < 0 ? i : from;
@@ -78,95 +118,9 @@ final class AlignedCells {
             last = i;
         }
         if (from >= 0) {
-            pieces.add(new Piece(line.substring(from, last + 1).strip(), from, last));
+            pieces.add(new AlignedLine.Piece(
+                    line.substring(from, last + 1).replace('\u00a0', ' ').strip(), from, last));
         }
-        return pieces;
-    }
-
-    private void flush(List<List<Piece>> lines) throws InputException {
-        for (List<Piece> line : lines) {
-            columns = line.size() > columns.size() && mostlyNumbers(line) ? line : columns;
-        }
-        widen(lines);
-        for (List<Piece> line : lines) {
-            write(line);
-        }
-        lines.clear();
-    }
-
-    private static boolean mostlyNumbers(List<Piece> line) {
-        return line.stream().filter(Piece::isNumber).count() * 2 >= line.size();
-    }
-
-    /** Makes each column as wide as the widest of its cells in the lines that fill all columns. */
-    private void widen(List<List<Piece>> lines) {
-        List<Piece> spans = new ArrayList<>(columns);
-        for (List<Piece> line : lines) {
-            if (line.size() == spans.size() && mostlyNumbers(line)) {
-                for (int i = 0; i < spans.size(); i++) {
-                    spans.set(i, spans.get(i).joined(line.get(i)));
-                }
-            }
-        }
-        columns = spans;
-    }
-
-    private void write(List<Piece> line) throws InputException {
-        int[] target = targets(line, columns);
-        int column = 0;
-        for (int i = 0; i < line.size(); i++) {
-            for (; column < target[i]; column++) {
-                cells.empty();
-            }
-            byte[] bytes = line.get(i).text.getBytes(StandardCharsets.UTF_8);
-            cells.cell(bytes, 0, bytes.length);
-            column++;
-        }
-        cells.endRow();
-    }
-
-    private static int[] targets(List<Piece> line, List<Piece> columns) {
-        int[] inOrder = new int[line.size()];
-        int[] placed = new int[line.size()];
-        boolean fits = true;
-        int from = 0;
-        for (int i = 0; i < line.size(); i++) {
-            inOrder[i] = i;
-            int under = under(line.get(i), columns, from);
-            fits &= under >= 0;
-            placed[i] = under;
-            from = under + 1;
-        }
-        return fits ? placed : inOrder;
-    }
-
-    /** The only column from the given one on that the piece stands under; -1 if there is none, or more than one. */
-    private static int under(Piece piece, List<Piece> columns, int from) {
-        int found = -1;
-        for (int i = from; i < columns.size(); i++) {
-            if (piece.overlaps(columns.get(i))) {
-                if (found >= 0) {
-                    return -1;
-                }
-                found = i;
-            }
-        }
-        return found;
-    }
-
-    /** A stretch of a line without a gap in it; first and last position count from 0. */
-    private record Piece(String text, int first, int last) {
-        boolean isNumber() {
-            char c = text.charAt(0);
-            return c >= '0' && c <= '9' || text.length() > 1 && (c == '-' || c == '+' || c == '.');
-        }
-
-        boolean overlaps(Piece other) {
-            return first <= other.last && last >= other.first;
-        }
-
-        Piece joined(Piece other) {
-            return new Piece(text, Math.min(first, other.first), Math.max(last, other.last));
-        }
+        return new AlignedLine(pieces);
     }
 }

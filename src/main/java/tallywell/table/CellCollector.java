@@ -18,7 +18,7 @@ final class CellCollector {
 
     CellCollector(Path file, Limits limits) {
         this.file = file;
-        this.limits = limits;
+        this.limits = limits.forCopies();
     }
 
     /** How many cells the row under way has so far. */

@@ -4,6 +4,7 @@ import java.util.Collections;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.regex.Pattern;
 
 /**
@@ -18,6 +19,24 @@ final class DelimiterGuess {
     private static final Pattern WELL = Pattern.compile("[A-Za-z]{1,2} ?\\d{1,3}");
 
     private DelimiterGuess() {}
+
+    /** The delimiter that cuts the first line into two or more headings that are known; empty if none does. */
+    static Optional<Delimiter> byHeadings(Decoded text, List<String> headings) {
+        Optional<String> first =
+                text.head(SAMPLE).stream().filter(line -> !line.isBlank()).findFirst();
+        if (first.isEmpty() || headings.isEmpty()) {
+            return Optional.empty();
+        }
+        for (Delimiter delimiter : List.of(Delimiter.COMMA, Delimiter.SEMICOLON, Delimiter.TAB)) {
+            long known = SampleLine.cut(first.get(), delimiter).stream()
+                    .filter(cell -> headings.stream().anyMatch(cell.strip()::equalsIgnoreCase))
+                    .count();
+            if (known > 1) {
+                return Optional.of(delimiter);
+            }
+        }
+        return Optional.empty();
+    }
 
     static Delimiter of(Decoded text) {
         List<String> lines = text.head(SAMPLE);

@@ -21,6 +21,11 @@ record Limits(long bytes, int cells) {
         return new Limits(Math.min(MOST, share), (int) Math.min(MOST / 4, share / 4));
     }
 
+    /** The limits for cells that are copied together one by one, into arrays that grow by copying. */
+    Limits forCopies() {
+        return new Limits(bytes / 2, cells / 3);
+    }
+
     /** Refuses a size. */
     void checkBytes(Path file, long size) throws InputException {
         if (size > bytes) {

@@ -25,7 +25,16 @@ public final class Tables {
      * @throws InputException if the file cannot be read, is damaged, protected, too large, or holds nothing
      */
     public static Table read(Path file) throws InputException {
-        for (Table table : sheets(file)) {
+        return list(file, List.of());
+    }
+
+    /**
+     * Reads a list whose first line has headings that are known, which tells best what separates its cells.
+     *
+     * @throws InputException as {@link #read}
+     */
+    public static Table list(Path file, List<String> headings) throws InputException {
+        for (Table table : sheets(file, headings)) {
             if (!table.isBlank()) {
                 return table;
             }
@@ -39,6 +48,10 @@ public final class Tables {
      * @throws InputException if the file cannot be read, is damaged, protected or too large
      */
     public static List<Table> sheets(Path file) throws InputException {
+        return sheets(file, List.of());
+    }
+
+    private static List<Table> sheets(Path file, List<String> headings) throws InputException {
         Limits limits = Limits.ofThisProcess();
         try {
             if (Files.isDirectory(file)) {
@@ -51,7 +64,7 @@ public final class Tables {
             if (startsWith(head, COMPOUND)) {
                 return new OldWorkbook(file, limits).sheets();
             }
-            return List.of(new TextFile(file, limits).table());
+            return List.of(new TextFile(file, limits).table(headings));
         } catch (NoSuchFileException e) {
             throw new InputException(Place.file(file), "found no such file; check the name and the folder", e);
         } catch (AccessDeniedException e) {

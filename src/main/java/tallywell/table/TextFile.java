@@ -10,6 +10,7 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.Arrays;
+import java.util.List;
 import tallywell.notice.InputException;
 import tallywell.notice.Place;
 
@@ -29,9 +30,14 @@ final class TextFile {
 
     /** Reads the file and cuts it into cells. */
     Table table() throws IOException, InputException {
+        return table(List.of());
+    }
+
+    /** The same, where headings of the first line tell what separates the cells. */
+    Table table(List<String> headings) throws IOException, InputException {
         Decoded text = decode(read());
         refuseBinary(text);
-        Delimiter delimiter = DelimiterGuess.of(text);
+        Delimiter delimiter = DelimiterGuess.byHeadings(text, headings).orElseGet(() -> DelimiterGuess.of(text));
         Table.Cells cells = delimiter.isBlank()
                 ? new AlignedCells(file, limits, text, delimiter).cut()
                 : new DelimitedCells(file, limits, text, (byte) delimiter.character()).cut();

@@ -46,12 +46,12 @@ public record AdHocRun(String method, Path layout, Optional<Path> samples, List<
     /**
      * The same as a run file would say it.
      *
-     * @param steps how many steps the method has: with several, each file after the first follows a trigger of its own
+     * @param triggers how many triggers the method has: with several, each file after the first follows a trigger of its own
      */
-    Run run(int steps) {
+    Run run(int triggers) {
         List<Run.Reading> readings = new ArrayList<>();
         for (int i = 0; i < files.size(); i++) {
-            boolean triggerBefore = i == 1 || i > 1 && steps > 1;
+            boolean triggerBefore = i == 1 || i > 1 && triggers > 1;
             readings.add(Run.Reading.of(files.get(i).toString(), triggerBefore, i == 0 ? triggerAtS : List.of()));
         }
         return new Run("", method, layout.toString(), samples.map(Path::toString), "", readings, List.of(), List.of());

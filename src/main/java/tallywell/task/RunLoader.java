@@ -12,13 +12,20 @@ import java.util.OptionalDouble;
 import tallywell.files.LayoutReader;
 import tallywell.files.MethodLibrary;
 import tallywell.files.MethodReader;
+import tallywell.files.PlanFile;
 import tallywell.files.RunReader;
 import tallywell.files.SampleListReader;
 import tallywell.method.AssayMethod;
+import tallywell.method.PlannedRun;
 import tallywell.method.Run;
 import tallywell.method.SampleList;
+import tallywell.method.WantedSample;
 import tallywell.notice.InputException;
+import tallywell.notice.Notice;
 import tallywell.notice.Place;
+import tallywell.plan.Departures;
+import tallywell.plan.EarlierResult;
+import tallywell.plan.Planner;
 import tallywell.plate.Layout;
 import tallywell.plate.Well;
 import tallywell.readings.Block;
@@ -37,8 +44,14 @@ final class RunLoader {
      *
      * @param assay ready to be worked up
      * @param files each file that was read, with what it was read as; in the order of the run
+     * @param departures where the run departs from the plan it names
      */
-    record Loaded(Assay assay, Map<Path, String> files) {}
+    record Loaded(Assay assay, Map<Path, String> files, List<Notice> departures) {
+        /** Keeps a copy that cannot change. */
+        Loaded {
+            departures = List.copyOf(departures);
+        }
+    }
 
     /** Loads a run file. */
     Loaded load(Path runFile) throws InputException {
@@ -79,14 +92,61 @@ final class RunLoader {
                 readings,
                 exclusions(run),
                 finishedFrom(name, run));
-        return new Loaded(assay, files);
+        return new Loaded(assay, files, departures(name, runFile, run, method, layout, samples, files));
     }
 
-    /** How many steps the method of a run has. */
-    int steps(String name, String method) throws InputException {
-        return method(name, Optional.empty(), method, new LinkedHashMap<>())
-                .steps()
-                .size();
+    /** How many triggers the method of a run has. */
+    int triggers(String name, String method) throws InputException {
+        return method(name, Optional.empty(), method, new LinkedHashMap<>()).triggers();
+    }
+
+    private static List<Notice> departures(
+            String name,
+            Optional<Path> runFile,
+            Run run,
+            AssayMethod method,
+            Layout layout,
+            SampleList samples,
+            Map<Path, String> files)
+            throws InputException {
+        if (run.plan().isEmpty()) {
+            return List.of();
+        }
+        Path file = resolve(name, runFile, run.plan().get());
+        PlannedRun plan = new PlanFile().read(file);
+        files.put(file, "plan");
+        return Departures.of(plan, method.id(), layout.name(), samples).stream()
+                .map(text -> Notice.attention(new Place.InFile(name, ""), "departs from its plan: " + text))
+                .toList();
+    }
+
+    /**
+     * Loads what a run wants before it is done.
+     *
+     * @param files takes each file that was read
+     */
+    Planner.Wanted wanted(Path runFile, Map<Path, String> files) throws InputException {
+        String name = runFile.toString();
+        Optional<Path> base = Optional.of(runFile);
+        Run run = new RunReader().readBefore(runFile);
+        files.put(runFile, "run");
+        AssayMethod method = method(name, base, run.method(), files);
+        Path layoutFile = resolve(name, base, run.layout());
+        Layout layout = new LayoutReader().read(layoutFile);
+        files.put(layoutFile, "layout");
+        List<WantedSample> samples = List.of();
+        if (run.samples().isPresent()) {
+            Path file = resolve(name, base, run.samples().get());
+            samples = new SampleListReader().readWanted(file);
+            files.put(file, "samples");
+        }
+        List<EarlierResult> earlier = List.of();
+        if (run.planning().earlier().isPresent()) {
+            Path file = resolve(name, base, run.planning().earlier().get());
+            earlier = EarlierResults.read(file);
+            files.put(file, "earlier results");
+        }
+        return new Planner.Wanted(name, run.title(), run.operator(), method, layout, samples, earlier, run.planning());
     }
 
     private AssayMethod method(String name, Optional<Path> runFile, String method, Map<Path, String> files)

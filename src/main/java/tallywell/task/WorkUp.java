@@ -15,22 +15,28 @@ import java.util.Optional;
 import tallywell.assess.Assessment;
 import tallywell.assess.Assessor;
 import tallywell.assess.Verdict;
+import tallywell.budget.SimulatedPlate;
 import tallywell.notice.InputException;
 import tallywell.notice.Notice;
 import tallywell.notice.OutputException;
 import tallywell.notice.Place;
+import tallywell.quantity.Numbers;
 import tallywell.report.CombinedWorkbook;
 import tallywell.report.InputFile;
 import tallywell.report.Provenance;
 import tallywell.report.Report;
 import tallywell.report.ResultsTable;
+import tallywell.report.SheetPicture;
 import tallywell.report.SummaryWorkbook;
 import tallywell.report.WellsTable;
 import tallywell.workup.Analysis;
+import tallywell.workup.Result;
 import tallywell.workup.Workup;
 
 /** Works runs up: readings to concentrations to an Excel summary, and tables where asked for. */
 public final class WorkUp {
+    private static final double PERCENT = 100;
+
     private final RunLoader loader = new RunLoader();
     private final Workup workup = new Workup();
     private final Assessor assessor = new Assessor();
@@ -42,18 +48,22 @@ public final class WorkUp {
      * @param adHoc a run without a run file
      * @param output where the summary goes; without it beside the run, named after it
      * @param tables folder for the tables, if wanted
+     * @param charts folder for the pictures of traces, if wanted
      * @param overwrite whether existing files may be replaced
      * @param made the time that the outputs carry
      * @param zone its zone
+     * @param draws how to simulate beside the budgets, if wanted
      */
     public record Request(
             List<Path> runs,
             Optional<AdHocRun> adHoc,
             Optional<Path> output,
             Optional<Path> tables,
+            Optional<Path> charts,
             boolean overwrite,
             Instant made,
-            ZoneId zone) {
+            ZoneId zone,
+            Optional<Draws> draws) {
         /** Keeps a copy that cannot change. */
         public Request {
             runs = List.copyOf(runs);
@@ -63,7 +73,7 @@ public final class WorkUp {
     /**
      * What came of it.
      *
-     * @param lines one a run that was worked up, in words
+     * @param lines one a run that was worked up, in words, and one more where draws were asked for
      * @param notices what the user should be told, left-out runs included
      * @param written the files that were written
      * @param leftOut how many runs could not be worked up
@@ -91,7 +101,10 @@ public final class WorkUp {
         try (Outputs outputs = new Outputs(request.overwrite(), loaded.files().keySet())) {
             outputs.check(output);
             Report report = report(request, loaded);
-            outputs.write(output, out -> new SummaryWorkbook().write(report, out));
+            RunPictures pictures = RunPictures.of(report);
+            List<Notice> notices = new ArrayList<>(report.analysis().notices());
+            notices.addAll(loaded.departures());
+            summary(report, pictures, output, outputs, notices);
             List<Path> written = new ArrayList<>(List.of(output));
             if (request.tables().isPresent()) {
                 try (Tables tables = new Tables(outputs, request.tables().get())) {
@@ -99,17 +112,37 @@ public final class WorkUp {
                     written.addAll(tables.targets());
                 }
             }
+            if (request.charts().isPresent()) {
+                written.addAll(charts(pictures, report, request.charts().get(), outputs, notices));
+            }
             if (progress.isCancelled()) {
                 return new Outcome(List.of(), List.of(), List.of(), 0, 0);
             }
             outputs.commit();
             return new Outcome(
-                    List.of(line(report)),
-                    report.analysis().notices(),
-                    written,
-                    0,
-                    report.assessment().passed() ? 0 : 1);
+                    lines(report), notices, written, 0, report.assessment().passed() ? 0 : 1);
         }
+    }
+
+    private static void summary(Report report, RunPictures pictures, Path output, Outputs outputs, List<Notice> notices)
+            throws OutputException {
+        Optional<String> obstacle = pictures.obstacle();
+        obstacle.ifPresent(why -> notices.add(Notice.attention(
+                Place.file(output), "the sheet Traces is left out, because no picture can be drawn: " + why)));
+        List<SheetPicture> sheet = obstacle.isPresent() ? List.of() : pictures.forSheet();
+        outputs.write(output, out -> new SummaryWorkbook().write(report, sheet, pictures.note(), out));
+    }
+
+    /** Draws a run's traces; where it has none, that is said and nothing is written. */
+    private static List<Path> charts(
+            RunPictures pictures, Report report, Path folder, Outputs outputs, List<Notice> notices)
+            throws OutputException {
+        if (pictures.isEmpty()) {
+            notices.add(Notice.attention(
+                    Place.file(Path.of(report.run())),
+                    "no well was read three times or more after the trigger, so there is no trace to draw"));
+        }
+        return pictures.write(outputs, folder);
     }
 
     private Outcome many(Request request, Progress progress) throws InputException, OutputException {
@@ -118,6 +151,7 @@ public final class WorkUp {
         List<String> lines = new ArrayList<>();
         List<Notice> notices = new ArrayList<>();
         List<Path> written = new ArrayList<>(List.of(output));
+        List<String> folders = ChartFolders.of(request.runs());
         int leftOut = 0;
         int failed = 0;
         try (Outputs outputs = new Outputs(request.overwrite(), request.runs());
@@ -132,11 +166,17 @@ public final class WorkUp {
                     return new Outcome(List.of(), List.of(), List.of(), 0, 0);
                 }
                 try {
-                    Report report = report(request, load(request, i));
+                    RunLoader.Loaded loaded = load(request, i);
+                    Report report = report(request, loaded);
                     workbook.add(report);
                     tables.add(report);
-                    lines.add(line(report));
+                    lines.addAll(lines(report));
                     notices.addAll(report.analysis().notices());
+                    notices.addAll(loaded.departures());
+                    if (request.charts().isPresent()) {
+                        Path folder = request.charts().get().resolve(folders.get(i));
+                        written.addAll(charts(RunPictures.of(report), report, folder, outputs, notices));
+                    }
                     failed += report.assessment().passed() ? 0 : 1;
                 } catch (InputException e) {
                     leftOut++;
@@ -149,7 +189,7 @@ public final class WorkUp {
                 throw new InputException(notices);
             }
             outputs.write(output, workbook::finish);
-            tables.close();
+            tables.finish();
             written.addAll(tables.targets());
             outputs.commit();
         } catch (IOException e) {
@@ -163,8 +203,8 @@ public final class WorkUp {
             return loader.load(request.runs().get(index));
         }
         AdHocRun adHoc = request.adHoc().orElseThrow();
-        int steps = loader.steps(adHoc.name(), adHoc.method());
-        return loader.load(adHoc.name(), Optional.empty(), adHoc.run(steps));
+        int triggers = loader.triggers(adHoc.name(), adHoc.method());
+        return loader.load(adHoc.name(), Optional.empty(), adHoc.run(triggers));
     }
 
     private Report report(Request request, RunLoader.Loaded loaded) throws InputException {
@@ -174,8 +214,38 @@ public final class WorkUp {
         for (Map.Entry<Path, String> each : loaded.files().entrySet()) {
             inputs.add(new InputFile(each.getValue(), each.getKey().toString(), Hash.of(each.getKey())));
         }
-        Provenance provenance = new Provenance(Version.text(), request.made(), request.zone(), inputs, "");
-        return new Report(loaded.assay().name(), analysis, assessment, provenance);
+        Provenance provenance = new Provenance(
+                Version.text(),
+                request.made(),
+                request.zone(),
+                inputs,
+                request.draws().map(Draws::words).orElse(""));
+        return new Report(
+                loaded.assay().name(),
+                analysis,
+                assessment,
+                provenance,
+                request.draws().map(draws -> SimulatedPlate.of(assessment.budget(), draws.trials(), draws.seed())));
+    }
+
+    private static List<String> lines(Report report) {
+        List<String> lines = new ArrayList<>(List.of(line(report)));
+        report.simulated().ifPresent(simulated -> lines.add(compared(report, simulated)));
+        return lines;
+    }
+
+    /** How far draws and budgets are apart. */
+    private static String compared(Report report, SimulatedPlate simulated) {
+        String drawn = report.run() + ": Monte Carlo with " + simulated.trials() + " draws: ";
+        Optional<SimulatedPlate.Farthest> farthest =
+                simulated.farthest(report.assessment().budget());
+        if (farthest.isEmpty()) {
+            return drawn + "no result has an uncertainty to compare with.";
+        }
+        Result result = farthest.get().budget().result();
+        return drawn + "u differs from that of the budget by "
+                + Numbers.fixed(PERCENT * farthest.get().relative(), 1)
+                + " % at most ('" + result.name() + "', " + result.analyte() + ").";
     }
 
     private static String line(Report report) {
@@ -238,6 +308,11 @@ public final class WorkUp {
 
         @Override
         public void close() throws OutputException {
+            finish();
+        }
+
+        /** Ends the tables, so that they can be put in place. */
+        void finish() throws OutputException {
             try {
                 if (results.isPresent()) {
                     results.get().close();

@@ -46,13 +46,22 @@ final class Conversion {
         return sample.isEmpty() && report.unit().kind() == Kind.CONTENT ? Unit.GRAM_PER_LITRE : report.unit();
     }
 
+    /** What a concentration of the analyte is in the form that the report states, in g/L each. */
+    private double inForm(double gPerL) {
+        return report.as().isPresent() ? gPerL * report.as().get().massRatio(molarMass()) : gPerL;
+    }
+
     /**
-     * A concentration as the report says it.
+     * A concentration as the report says it, in the form it states.
      *
      * @param gPerL concentration after dilution was put back, in g/L; of the extract for a solid
      * @param sample the sample, or empty for a control or standard
      */
     double reported(double gPerL, Optional<Sample> sample) {
+        return stated(inForm(gPerL), sample);
+    }
+
+    private double stated(double gPerL, Optional<Sample> sample) {
         Unit unit = unit(sample);
         Optional<Sample.Extraction> solid = sample.flatMap(Sample::solid);
         if (solid.isPresent()) {
@@ -62,13 +71,13 @@ final class Conversion {
         }
         return switch (unit.kind()) {
             case CONCENTRATION -> gPerL / unit.factor();
-            case AMOUNT_CONCENTRATION -> PER_MILLI * gPerL / molarMass() / unit.factor();
+            case AMOUNT_CONCENTRATION -> PER_MILLI * gPerL / molarMassOfForm() / unit.factor();
             case CONTENT -> gPerL / (10 * density(sample)) / unit.factor();
             default -> throw new AssertionError("no unit for a result: " + unit);
         };
     }
 
-    /** An assigned value of a control in the unit that controls are reported in; empty if its unit is of another sort. */
+    /** An assigned value of a control, which is of the form that the report states, in the unit that controls are reported in; empty if its unit is of another sort. */
     OptionalDouble assigned(Quantity quantity) {
         Unit unit = unit(Optional.empty());
         if (quantity.unit() == unit) {
@@ -77,7 +86,14 @@ final class Conversion {
         if (quantity.unit().kind() == Kind.CONTENT) {
             return OptionalDouble.empty();
         }
-        return OptionalDouble.of(reported(gPerL(quantity), Optional.empty()));
+        double gPerL = quantity.unit().kind() == Kind.AMOUNT_CONCENTRATION
+                ? quantity.base() * molarMassOfForm() / PER_MILLI
+                : quantity.in(Unit.GRAM_PER_LITRE);
+        return OptionalDouble.of(stated(gPerL, Optional.empty()));
+    }
+
+    private double molarMassOfForm() {
+        return report.as().isPresent() ? report.as().get().formula().molarMass() : molarMass();
     }
 
     private double molarMass() {

@@ -59,7 +59,9 @@ public enum Flag {
     /** Not to be told from a blank. */
     BELOW_DETECTION("net ΔA is not to be told from a blank"),
     /** Detected, but too little to say how much. */
-    BELOW_QUANTIFICATION("net ΔA is below the limit of quantification");
+    BELOW_QUANTIFICATION("net ΔA is below the limit of quantification"),
+    /** The formula of the coupled equilibrium has no value. */
+    EQUILIBRIUM_LOST("A2 does not lie beyond A0, so the formula of the coupled equilibrium has no value");
 
     private final String text;
 

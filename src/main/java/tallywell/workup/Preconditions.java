@@ -46,6 +46,7 @@ final class Preconditions {
         all.readingsDiffer();
         all.analytesAreKnown();
         all.quantitiesConvert();
+        new Differences(assay).faults().forEach(all::fault);
         if (!all.faults.isEmpty()) {
             throw new InputException(all.faults);
         }
@@ -63,6 +64,7 @@ final class Preconditions {
                     "the layout has slots without a row in the sample list, which count as unused: "
                             + empty.stream().map(String::valueOf).collect(Collectors.joining(", "))));
         }
+        remarks.addAll(new Differences(assay).remarks());
         return remarks;
     }
 

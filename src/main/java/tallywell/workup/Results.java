@@ -40,7 +40,7 @@ final class Results {
             if (!wells.isEmpty()) {
                 Sample sample = wells.get(0).trace().sample().orElseThrow();
                 results.add(result(
-                        wells, OptionalInt.of(slot), sample.name(), OptionalDouble.empty(), OptionalDouble.empty()));
+                        wells, OptionalInt.of(slot), sample.label(), OptionalDouble.empty(), OptionalDouble.empty()));
             }
         }
         return results;
@@ -55,7 +55,7 @@ final class Results {
                     .map(conversion::assigned)
                     .orElse(OptionalDouble.empty());
             Result plain = result(wells, OptionalInt.empty(), control.name(), assigned, OptionalDouble.empty());
-            results.add(withRecovery(plain, wells, recovery(plain, assigned)));
+            results.add(withRecovery(plain, recovery(plain, assigned)));
         }
         return results;
     }
@@ -70,7 +70,6 @@ final class Results {
                     result(wells, OptionalInt.empty(), sample.name(), OptionalDouble.empty(), OptionalDouble.empty());
             results.add(withRecovery(
                     plain,
-                    wells,
                     added.isPresent()
                             ? spikeRecovery(wells, spike, conversion.gPerL(added.get()))
                             : OptionalDouble.empty()));
@@ -105,7 +104,7 @@ final class Results {
                 : OptionalDouble.empty();
     }
 
-    private static Result withRecovery(Result plain, List<WellResult> wells, OptionalDouble recovery) {
+    private static Result withRecovery(Result plain, OptionalDouble recovery) {
         return new Result(
                 plain.role(),
                 plain.word(),
@@ -147,7 +146,7 @@ final class Results {
                 first.content().word(),
                 slot,
                 name,
-                step.step().analyte().name(),
+                step.step().report().nameOf(step.step().analyte()),
                 step.number(),
                 wells.stream().map(WellResult::well).toList(),
                 value,

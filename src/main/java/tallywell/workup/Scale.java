@@ -3,6 +3,7 @@ package tallywell.workup;
 import java.util.OptionalDouble;
 import tallywell.method.AssayMethod;
 import tallywell.method.Sample;
+import tallywell.quantity.Quantity;
 
 /**
  * How a value follows from what the calibration says of a well: proportional, so that one factor tells it.
@@ -28,6 +29,11 @@ public final class Scale {
     public double perConcentration(WellResult well) {
         double dilution = Values.dilution(well.content(), well.trace().sample()).factor();
         return conversion.reported(dilution, well.trace().sample());
+    }
+
+    /** A concentration of the analyte in g/L, whichever way a file gave it. */
+    public double gPerL(Quantity quantity) {
+        return conversion.gPerL(quantity);
     }
 
     /** Concentration of the solution pipetted for each g/L that the curve says: volume by the method over the own one. */

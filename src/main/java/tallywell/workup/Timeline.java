@@ -23,6 +23,7 @@ import tallywell.plate.Well;
  */
 final class Timeline {
     private final Assay assay;
+    private final List<Step> triggers = new ArrayList<>();
     private final List<Segment> segments = new ArrayList<>();
     private final double[] firstS;
     private final double[] lastS;
@@ -33,6 +34,11 @@ final class Timeline {
 
     Timeline(Assay assay) throws InputException {
         this.assay = assay;
+        for (Step step : assay.method().steps()) {
+            for (int i = 0; i < step.signalFormula().triggers(); i++) {
+                triggers.add(step);
+            }
+        }
         int entries = assay.readings().size();
         firstS = new double[entries];
         lastS = new double[entries];
@@ -105,16 +111,17 @@ final class Timeline {
                     taken,
                     "found a further series after the same trigger; expected 'time:', the time of its first reading from the trigger");
         }
-        return step < assay.method().steps().size() ? first - timing(step).triggerToFirstReadS() : first;
+        return step < triggers.size() ? first - timing(step).triggerToFirstReadS() : first;
     }
 
-    private void check(int triggers) throws InputException {
-        int steps = assay.method().steps().size();
-        if (triggers != steps) {
+    private void check(int found) throws InputException {
+        int steps = triggers.size();
+        if (found != steps) {
             throw new InputException(
                     assay.place(),
-                    "found " + count(triggers, "trigger") + " among the readings, but the method '"
-                            + assay.method().id() + "' has " + count(steps, "step")
+                    "found " + count(found, "trigger") + " among the readings, but the method '"
+                            + assay.method().id() + "' has "
+                            + (steps == assay.method().steps().size() ? count(steps, "step") : count(steps, "trigger"))
                             + "; mark each reading that follows a trigger with 'trigger: before', or give 'trigger-at' in a series");
         }
         if (segments.stream().noneMatch(segment -> segment.step() < 0)) {
@@ -136,7 +143,7 @@ final class Timeline {
         }
     }
 
-    /** The readings of one well in one step. */
+    /** The readings of one well after one trigger, counted from 0; before the first one also the baseline. */
     WellReadings of(Well well, int step) {
         List<WellReadings.Point> baseline = new ArrayList<>();
         List<WellReadings.Point> after = new ArrayList<>();
@@ -156,7 +163,7 @@ final class Timeline {
         }
         after.sort(Comparator.comparingDouble(WellReadings.Point::timeS));
         return new WellReadings(
-                baseline, after, nextTrigger(well, step, after), lost[0], lost[1], afterOver, afterMissing);
+                baseline, List.of(), after, nextTrigger(well, step, after), lost[0], lost[1], afterOver, afterMissing);
     }
 
     private void collect(
@@ -210,13 +217,12 @@ final class Timeline {
     }
 
     private double delay(Well well, int step) {
-        List<Step> steps = assay.method().steps();
-        Timing timing = steps.get(Math.min(step, steps.size() - 1)).timing();
+        Timing timing = triggers.get(Math.min(step, triggers.size() - 1)).timing();
         return timing.delayS(well.column(), assay.layout().format().columns());
     }
 
     private Timing timing(int step) {
-        return assay.method().steps().get(step).timing();
+        return triggers.get(step).timing();
     }
 
     private InputException wrong(Taken taken, String message) {

@@ -8,11 +8,13 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.Set;
+import java.util.stream.Stream;
 import tallywell.method.AssayMethod;
 import tallywell.method.Creep;
 import tallywell.method.CreepOwner;
 import tallywell.method.Run;
 import tallywell.method.Sample;
+import tallywell.method.SignalFormula;
 import tallywell.method.Step;
 import tallywell.method.TriggerDilution;
 import tallywell.plate.Content;
@@ -27,6 +29,9 @@ import tallywell.trace.TraceFlag;
 
 /** From readings to the ΔA of every well in use, step after step. */
 final class Traces {
+    /** The last reading before the next trigger. */
+    private static final AfterRule SETTLED = new AfterRule.None(OptionalDouble.empty());
+
     private final Assay assay;
     private final Timeline timeline;
     private final Map<Well, Baseline.Given> carried = new HashMap<>();
@@ -67,14 +72,18 @@ final class Traces {
         Optional<Sample> sample = slotOf(content) > 0 ? assay.samples().in(slotOf(content)) : Optional.empty();
         String group = content.group().isEmpty() ? sample.map(Sample::group).orElse("") : content.group();
         Step rules = assay.method().steps().get(step);
-        WellReadings readings = timeline.of(well, step);
+        int trigger = firstTrigger(step);
+        boolean coupled = rules.signalFormula() == SignalFormula.EQUILIBRIUM_COUPLED;
+        WellReadings readings = coupled ? coupled(well, trigger) : timeline.of(well, trigger);
         Set<Flag> flags = EnumSet.noneOf(Flag.class);
         boolean used = !assay.exclusions().containsKey(well);
         if (!used) {
             flags.add(Flag.EXCLUDED);
         }
         double factor = beforeFactor(rules);
-        Optional<Change> change = change(well, step, rules, readings, factor, flags);
+        Optional<Change> change = coupled
+                ? equilibrium(well, step, rules, readings, timeline.of(well, trigger), flags)
+                : change(well, step, rules, readings, factor, flags);
         change.ifPresent(each -> each.flags().forEach(flag -> flags.add(of(flag))));
         carry(well, rules, readings, change);
         if (change.isPresent() && isCreepInQuestion(step, readings, change.get())) {
@@ -90,6 +99,50 @@ final class Traces {
         return new WellTrace(well, content, sample, group, used, readings, change, factor, deltaA, flags);
     }
 
+    private int firstTrigger(int step) {
+        return assay.method().steps().subList(0, step).stream()
+                .mapToInt(each -> each.signalFormula().triggers())
+                .sum();
+    }
+
+    /** The readings of a step with two triggers: before both, between them, after both. */
+    private WellReadings coupled(Well well, int trigger) {
+        WellReadings first = timeline.of(well, trigger);
+        WellReadings second = timeline.of(well, trigger + 1);
+        return new WellReadings(
+                first.baseline(),
+                first.after(),
+                second.after(),
+                second.nextTriggerS(),
+                first.baselineOver() + first.afterOver().size(),
+                first.baselineMissing() + first.afterMissing().size(),
+                second.afterOver(),
+                second.afterMissing());
+    }
+
+    /** Three readings: A0 is the baseline, A1 the last reading before the trigger of the analyte, A2 by the step's rule. */
+    private Optional<Change> equilibrium(
+            Well well, int step, Step rules, WellReadings readings, WellReadings first, Set<Flag> flags) {
+        Optional<Change> settled = change(well, step, rules, first, 1, EnumSet.noneOf(Flag.class), SETTLED);
+        if (settled.isEmpty()) {
+            flags.add(readings.baselineOver() > 0 ? Flag.OVER_RANGE : Flag.READINGS_MISSING);
+            return Optional.empty();
+        }
+        carried.put(well, EquilibriumFormula.between(settled.get()));
+        // From here on the second trigger is like any trigger whose baseline is known.
+        Optional<Change> used = change(well, 1, rules, readings, 1, flags, afterRule(well, rules));
+        carried.remove(well);
+        if (used.isEmpty()) {
+            return used;
+        }
+        Optional<Change> change = EquilibriumFormula.of(
+                settled.get(), used.get(), rules.signal().direction().sign());
+        if (change.isEmpty()) {
+            flags.add(Flag.EQUILIBRIUM_LOST);
+        }
+        return change;
+    }
+
     private double beforeFactor(Step rules) {
         return assay.method().triggerDilution() == TriggerDilution.CORRECT
                 ? rules.volumes()
@@ -100,6 +153,17 @@ final class Traces {
 
     private Optional<Change> change(
             Well well, int step, Step rules, WellReadings readings, double factor, Set<Flag> flags) {
+        return change(well, step, rules, readings, factor, flags, afterRule(well, rules));
+    }
+
+    private Optional<Change> change(
+            Well well,
+            int step,
+            Step rules,
+            WellReadings readings,
+            double factor,
+            Set<Flag> flags,
+            AfterRule afterRule) {
         Optional<Baseline> baseline = baseline(well, step, readings, factor, flags);
         boolean complete = !readings.after().isEmpty() && !isPlannedReadingLost(rules, readings);
         if (!complete) {
@@ -108,7 +172,7 @@ final class Traces {
         if (baseline.isEmpty() || !complete) {
             return Optional.empty();
         }
-        return Optional.of(DeltaA.of(baseline.get(), after(readings), afterRule(well, rules)));
+        return Optional.of(DeltaA.of(baseline.get(), after(readings), afterRule));
     }
 
     private Optional<Baseline> baseline(Well well, int step, WellReadings readings, double factor, Set<Flag> flags) {
@@ -227,7 +291,8 @@ final class Traces {
             return false;
         }
         double most = rules.limits().absorbanceMost().getAsDouble();
-        boolean before = readings.baseline().stream().anyMatch(point -> point.absorbance() > most);
+        boolean before = Stream.concat(readings.baseline().stream(), readings.between().stream())
+                .anyMatch(point -> point.absorbance() > most);
         for (int i = 0; i < readings.after().size(); i++) {
             if (counts(change.get(), i) && readings.after().get(i).absorbance() > most) {
                 return true;

@@ -6,6 +6,7 @@ import java.util.List;
  * The readings of one well that belong to one step, split at its trigger. Readings that carry a mark are only counted.
  *
  * @param baseline readings before the trigger, in time order; empty in a later step, whose baseline is the step before
+ * @param between readings with the equilibrium settled, in time order; empty unless the step is coupled to one
  * @param after readings after the trigger, in time order
  * @param nextTriggerS time of the next step's trigger from this one in s; the last reading's time where it is not known
  * @param baselineOver how many baseline readings were over range
@@ -15,6 +16,7 @@ import java.util.List;
  */
 public record WellReadings(
         List<Point> baseline,
+        List<Point> between,
         List<Point> after,
         double nextTriggerS,
         int baselineOver,
@@ -24,6 +26,7 @@ public record WellReadings(
     /** Keeps copies that cannot change. */
     public WellReadings {
         baseline = List.copyOf(baseline);
+        between = List.copyOf(between);
         after = List.copyOf(after);
         afterOver = List.copyOf(afterOver);
         afterMissing = List.copyOf(afterMissing);

@@ -21,11 +21,8 @@ public final class Workup {
         Preconditions.check(assay);
         List<StepAnalysis> steps = steps(assay);
         List<Result> results = results(assay, steps);
-        return new Analysis(
-                assay,
-                steps,
-                assay.exclusions().isEmpty() ? results : withAll(assay, results),
-                Preconditions.remarks(assay));
+        List<Result> whole = assay.exclusions().isEmpty() ? results : withAll(assay, results);
+        return new Analysis(assay, steps, whole, new Differences(assay).of(whole), Preconditions.remarks(assay));
     }
 
     private static List<StepAnalysis> steps(Assay assay) throws InputException {

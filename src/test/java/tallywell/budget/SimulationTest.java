@@ -37,6 +37,17 @@ class SimulationTest {
     }
 
     @Test
+    void drawsDoNotDependOnHowManyOutputsAreKeptAtATime() {
+        Simulation.Trials trials = () -> (random, out) -> {
+            for (int i = 0; i < out.length; i++) {
+                out[i] = i + random.nextGaussian();
+            }
+        };
+        assertThat(Simulation.run(3000, 11, 5, trials, 6001)).isEqualTo(Simulation.run(3000, 11, 5, trials));
+        assertThat(Simulation.run(3000, 11, 5, trials, 1)).isEqualTo(Simulation.run(3000, 11, 5, trials));
+    }
+
+    @Test
     void fourRectangularInputsGiveTwoAndPlusMinusThreePointEightEight() {
         Simulation.Output sum = Simulation.run(
                         TRIALS,

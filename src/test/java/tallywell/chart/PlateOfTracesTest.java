@@ -2,88 +2,137 @@ package tallywell.chart;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import java.util.Optional;
+import java.nio.charset.StandardCharsets;
+import java.util.EnumSet;
+import java.util.List;
+import java.util.Map;
 import java.util.OptionalDouble;
+import java.util.Set;
+import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
-import org.w3c.dom.Document;
-import org.w3c.dom.Element;
-import org.w3c.dom.NodeList;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.EnumSource;
+import org.junit.jupiter.params.provider.ValueSource;
+import tallywell.method.SampleList;
+import tallywell.plate.Content;
+import tallywell.plate.Layout;
+import tallywell.plate.PerAnalyte;
 import tallywell.plate.PlateFormat;
+import tallywell.plate.ReadingSeries;
+import tallywell.plate.Well;
 import tallywell.plate.WellMap;
-import tallywell.trace.AfterRule;
-import tallywell.trace.TraceFlag;
+import tallywell.quantity.Quantity;
+import tallywell.quantity.Unit;
+import tallywell.workup.Assay;
+import tallywell.workup.Flag;
+import tallywell.workup.Taken;
 
+/** The plate of small traces. */
 class PlateOfTracesTest {
-    private static final AfterRule LINE = new AfterRule.Extrapolate(OptionalDouble.empty());
+    private static StepTraces step;
 
-    /** Two flagged wells, H12 not in use. */
-    private static WellMap<Optional<TracedWell>> plate(PlateFormat format) {
-        return WellMap.of(format, well -> {
-            if (well.equals(format.last())) {
-                return Optional.empty();
+    @BeforeAll
+    static void workUp() throws Exception {
+        step = Drawn.step(Drawn.excluding(Drawn.kinetic(), "E8"));
+    }
+
+    /** In the file the lowest reading is 0.0952 or so, the highest 1.27, the times 0 to 1395 s with the trigger at 225 s. */
+    @Test
+    void commonScaleHoldsEveryReadingAndIsStated() {
+        PlateOfTraces plate = PlateOfTraces.of(step);
+        for (var well : step.wells()) {
+            for (TracePoints.Point point : TracePoints.of(well.trace()).of(TracePoints.Part.USED)) {
+                assertThat(point.absorbance())
+                        .isBetween(plate.axes().low(), plate.axes().high());
+                assertThat(point.minutes())
+                        .isBetween(plate.axes().first(), plate.axes().last());
             }
-            boolean flagged = well.row() == 0 && well.column() < 2;
-            return Optional.of(
-                    flagged
-                            ? TracePictureTest.well(well.toString(), LINE, 0.05, TraceFlag.SPIKE.text())
-                            : TracePictureTest.well(well.toString(), LINE, 0));
-        });
-    }
-
-    private static int count(Document svg, String text) {
-        NodeList all = svg.getElementsByTagName("text");
-        int count = 0;
-        for (int i = 0; i < all.getLength(); i++) {
-            count += ((Element) all.item(i)).getTextContent().equals(text) ? 1 : 0;
         }
-        return count;
+        assertThat(plate.axesInWords())
+                .startsWith("All wells on one scale: absorbance, 340 nm, ")
+                .contains("−3.8 to 19.5 min from the trigger");
     }
 
     @Test
-    void flaggedWellsAreMarkedByASignAndAWord() throws Exception {
-        Document svg = TracePictureTest.parsed(new PlateOfTraces("Plate 1", plate(PlateFormat.P96)).svg(1300, 800));
-
-        assertThat(count(svg, "!")).isEqualTo(2);
-        assertThat(count(svg, "spike")).isEqualTo(2);
-        assertThat(svg.getDocumentElement().getTextContent()).contains("Plate 1", "▲ flagged: 2 wells");
+    void badgesTellExcludedFromRunningFromUnusual() {
+        assertThat(PlateOfTraces.of(step).badges())
+                .containsEntry(Badge.EXCLUDED, 1)
+                .containsEntry(Badge.RUNNING, 2)
+                .doesNotContainKeys(Badge.HIGH, Badge.LOW);
+        String svg = new String(Images.svg(PlateOfTraces.of(step)), StandardCharsets.UTF_8);
+        assertThat(svg).contains("excluded (1)", "still running at the end (2)", ">blank<", ">standard<", ">sample<");
+        assertThat(svg).doesNotContain(">control<").contains(">A<", ">H<", ">12<");
     }
 
-    @Test
-    void axesAreCommonAndHoldEveryReading() {
-        PlateOfTraces picture = new PlateOfTraces("Plate 1", plate(PlateFormat.P96));
-
-        assertThat(picture.minutes()).containsExactly(-2.25, 15);
-        assertThat(picture.absorbances()[0]).isLessThan(0.1);
-        assertThat(picture.absorbances()[1]).isGreaterThan(0.58);
+    @ParameterizedTest
+    @EnumSource(Flag.class)
+    void everyFlagHasABadge(Flag flag) {
+        assertThat(Badge.of(Set.of(flag))).isPresent();
+        assertThat(Badge.of(EnumSet.of(flag, Flag.EXCLUDED))).contains(Badge.EXCLUDED);
     }
 
-    @Test
-    void rowsAndColumnsAreNamed() throws Exception {
-        Document svg = TracePictureTest.parsed(new PlateOfTraces("Plate 1", plate(PlateFormat.P96)).svg(1300, 800));
-
-        assertThat(count(svg, "H")).isEqualTo(1);
-        assertThat(count(svg, "12")).isEqualTo(1);
-        assertThat(count(svg, "minutes from the trigger")).isEqualTo(1);
+    @ParameterizedTest
+    @ValueSource(strings = {"blank", "standard", "sample", "control", "sample-blank", "spike"})
+    void everyRoleHasAFrameOfItsOwn(String role) {
+        assertThat(WellFrame.of(role).words()).isEqualTo(role.replace('-', ' '));
     }
 
-    @Test
-    void plateOfManyWellsKeepsSignsAndDropsWords() throws Exception {
-        PlateFormat format = new PlateFormat(16, 24);
-        Document svg = TracePictureTest.parsed(new PlateOfTraces("Plate 1", plate(format)).svg(1300, 600));
-
-        assertThat(count(svg, "!")).isEqualTo(2);
-        assertThat(count(svg, "spike")).isZero();
+    @ParameterizedTest
+    @ValueSource(ints = {6, 24, 384, 1536})
+    void platesOfAnySizeAreDrawn(int wells) throws Exception {
+        StepTraces any = Drawn.step(synthetic(PlateFormat.ofWells(wells).orElseThrow()));
+        PlateOfTraces plate = PlateOfTraces.of(any);
+        assertThat(plate.width()).isEqualTo(700);
+        assertThat(plate.height()).isBetween(250.0, 700.0);
+        assertThat(new String(Images.svg(plate), StandardCharsets.UTF_8))
+                .contains(">" + any.analysis().assay().layout().format().last().rowName() + "<");
     }
 
-    @Test
-    void plateWithoutReadingsSaysSo() throws Exception {
-        WellMap<Optional<TracedWell>> nothing = WellMap.of(PlateFormat.P96, well -> Optional.empty());
+    /** Blanks, two standards and samples, each a step of its own height with a little noise. */
+    private static Assay synthetic(PlateFormat format) throws Exception {
+        Assay like = Drawn.kinetic();
+        Layout layout = new Layout("any", WellMap.of(format, well -> content(format.indexOf(well))));
+        ReadingSeries.Builder builder = ReadingSeries.timed(format);
+        double[] times = new double[30];
+        for (int i = 0; i < times.length; i++) {
+            times[i] = 30.0 * i;
+        }
+        for (Well well : format.all()) {
+            double[] values = new double[times.length];
+            double height = 0.2 * (format.indexOf(well) % 5);
+            for (int i = 0; i < times.length; i++) {
+                double noise = 0.0004 * Math.sin(12.9898 * i + format.indexOf(well));
+                values[i] = 0.1 + (times[i] >= 225 ? height : 0) + noise;
+            }
+            builder.add(well, times.clone(), values, null);
+        }
+        Taken taken = new Taken("any.csv", false, List.of(225.0), OptionalDouble.empty(), builder.build());
+        return new Assay(
+                "any.yaml",
+                "",
+                "A title that is far too long for any plate: lees, keeved juice, late pressings and press cake of four"
+                        + " weeks, followed over the whole reaction",
+                "",
+                like.method(),
+                layout,
+                SampleList.plain(layout.slots()),
+                List.of(taken),
+                Map.of(),
+                Map.of());
+    }
 
-        String text = TracePictureTest.parsed(new PlateOfTraces("Plate 1", nothing).svg(900, 600))
-                .getDocumentElement()
-                .getTextContent();
+    private static Content content(int index) {
+        return switch (index % 5) {
+            case 0 -> new Content.Blank("o", "", true);
+            case 1 -> standard("a", 0.1);
+            case 2 -> new Content.Sample(1 + index / 5);
+            case 3 -> standard("b", 0.3);
+            default -> standard("c", 0.4);
+        };
+    }
 
-        assertThat(text).contains("no well of this plate has readings");
-        assertThat(new PlateOfTraces("Plate 1", nothing).png(300, 200)).isNotEmpty();
+    private static Content standard(String word, double level) {
+        return new Content.Standard(
+                word, "", PerAnalyte.single(Quantity.of(level, Unit.of("g/L").orElseThrow())));
     }
 }

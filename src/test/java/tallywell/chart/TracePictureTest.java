@@ -1,154 +1,192 @@
 package tallywell.chart;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatIllegalArgumentException;
 import static org.assertj.core.api.Assertions.within;
 
-import java.io.ByteArrayInputStream;
-import java.io.StringReader;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
 import java.util.List;
-import java.util.Optional;
 import java.util.OptionalDouble;
-import java.util.Random;
-import javax.imageio.ImageIO;
-import javax.xml.parsers.DocumentBuilderFactory;
+import org.jfree.chart.JFreeChart;
+import org.jfree.chart.axis.NumberAxis;
+import org.jfree.chart.axis.NumberTickUnit;
 import org.jfree.chart.plot.CombinedDomainXYPlot;
+import org.jfree.chart.plot.IntervalMarker;
 import org.jfree.chart.plot.XYPlot;
-import org.jfree.data.xy.XYSeries;
-import org.jfree.data.xy.XYSeriesCollection;
+import org.jfree.chart.title.TextTitle;
+import org.jfree.chart.ui.Layer;
+import org.jfree.data.xy.XYDataset;
+import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
-import org.w3c.dom.Document;
-import org.xml.sax.InputSource;
-import tallywell.trace.AfterRule;
-import tallywell.trace.Baseline;
-import tallywell.trace.BeforeRule;
-import tallywell.trace.Change;
-import tallywell.trace.DeltaA;
-import tallywell.trace.Series;
-import tallywell.trace.TraceFlag;
+import tallywell.report.Report;
+import tallywell.report.SampleRuns;
 
-/** What stands in the pictures is checked, not how it is rendered. */
+/** What the picture of a trace shows, by its data and its words. */
 class TracePictureTest {
-    private static final AfterRule LINE = new AfterRule.Extrapolate(OptionalDouble.empty());
-    private static final AfterRule CURVE = new AfterRule.ProgressCurve(OptionalDouble.empty());
+    private static StepTraces step;
 
-    static TracedWell well(String name, AfterRule rule, double spike, String... flags) {
-        Random random = new Random(7);
-        double[] tb = new double[10];
-        double[] yb = new double[10];
-        for (int i = 0; i < 10; i++) {
-            tb[i] = -15.0 * (9 - i);
-            yb[i] = 0.1 + 0.0004 * random.nextGaussian();
+    @BeforeAll
+    static void workUp() throws Exception {
+        step = Drawn.step(Drawn.kinetic());
+    }
+
+    private static JFreeChart chart(StepTraces of, String well) {
+        return TracePicture.of(of, Drawn.well(of, well)).chart();
+    }
+
+    private static XYPlot plot(JFreeChart chart, int index) {
+        return ((CombinedDomainXYPlot) chart.getPlot()).getSubplots().get(index);
+    }
+
+    private static List<double[]> series(XYDataset set, String name) {
+        List<double[]> points = new ArrayList<>();
+        for (int s = 0; s < set.getSeriesCount(); s++) {
+            for (int i = 0; set.getSeriesKey(s).equals(name) && i < set.getItemCount(s); i++) {
+                points.add(new double[] {set.getXValue(s, i), set.getYValue(s, i)});
+            }
         }
-        double[] t = new double[60];
-        double[] y = new double[60];
-        for (int i = 0; i < 60; i++) {
-            t[i] = 15.0 * (i + 1);
-            y[i] = 0.1 + 0.4 * -Math.expm1(-0.015 * t[i]) + 4e-5 * t[i] + 0.0004 * random.nextGaussian();
+        return points;
+    }
+
+    private static List<String> titles(JFreeChart chart) {
+        List<String> texts = new ArrayList<>(List.of(chart.getTitle().getText()));
+        chart.getSubtitles().forEach(each -> {
+            if (each instanceof TextTitle title) {
+                texts.add(title.getText());
+            }
+        });
+        return texts;
+    }
+
+    @Test
+    void axesSayWhatTheyShowAndInWhichUnit() {
+        JFreeChart chart = chart(step, "E8");
+        assertThat(((CombinedDomainXYPlot) chart.getPlot()).getDomainAxis().getLabel())
+                .isEqualTo("minutes from the trigger");
+        assertThat(plot(chart, 0).getRangeAxis().getLabel()).isEqualTo("absorbance, 340 nm");
+        assertThat(plot(chart, 1).getRangeAxis().getLabel()).isEqualTo("residual, mA");
+    }
+
+    /** The tests run in German, where a number would have a comma. */
+    @Test
+    void numbersOfAxesHaveADecimalPointInEveryLanguage() {
+        NumberAxis axis = (NumberAxis) plot(chart(step, "E8"), 0).getRangeAxis();
+        NumberTickUnit unit = (NumberTickUnit) axis.getStandardTickUnits().getCeilingTickUnit(0.04);
+        assertThat(unit.valueToString(0.15)).isEqualTo("0.15");
+        assertThat(unit.valueToString(-0.15)).isEqualTo("−0.15");
+    }
+
+    @Test
+    void everyReadingOfTheFileIsShownAtItsTimeFromTheTrigger() throws Exception {
+        List<String> lines = Files.readAllLines(Path.of("samples/cider-malic-kinetic/trace.csv"));
+        int column = List.of(lines.get(0).split(",")).indexOf("E8");
+        XYPlot plot = plot(chart(step, "E8"), 0);
+        List<double[]> shown = new ArrayList<>(series(plot.getDataset(0), "before the trigger"));
+        for (String part : List.of("after it, not in the fit", "ΔA rests on these", "off the trace, left out")) {
+            shown.addAll(series(plot.getDataset(0), part));
         }
-        y[50] += spike;
-        Series before = Series.of(tb, yb);
-        Series after = Series.of(t, y);
-        Change change = DeltaA.of(new Baseline.Read(before, BeforeRule.MEAN), after, rule);
-        return new TracedWell(name, "Orchard, tank 3", Optional.of(before), after, change, List.of(flags));
-    }
-
-    private static CombinedDomainXYPlot plots(TracedWell well) {
-        return (CombinedDomainXYPlot) new TracePicture(well).chart().getPlot();
-    }
-
-    static Document parsed(String svg) throws Exception {
-        return DocumentBuilderFactory.newInstance()
-                .newDocumentBuilder()
-                .parse(new InputSource(new StringReader(svg)));
+        assertThat(shown).hasSize(lines.size() - 1);
+        for (String line : lines.subList(1, lines.size())) {
+            String[] words = line.split(",");
+            double minutes = (Double.parseDouble(words[0]) - 225) / 60;
+            assertThat(shown).anySatisfy(point -> {
+                assertThat(point[0]).isEqualTo(minutes, within(1e-9));
+                assertThat(point[1]).isEqualTo(Double.parseDouble(words[column]));
+            });
+        }
     }
 
     @Test
-    void axesSayWhatTheyAre() {
-        CombinedDomainXYPlot plots = plots(well("E4", LINE, 0));
-
-        assertThat(plots.getDomainAxis().getLabel()).isEqualTo("minutes from the trigger");
-        assertThat(((XYPlot) plots.getSubplots().get(0)).getRangeAxis().getLabel())
-                .isEqualTo("absorbance");
-        assertThat(((XYPlot) plots.getSubplots().get(1)).getRangeAxis().getLabel())
-                .isEqualTo("residual, mA");
+    void readingsLeftOutAreMarkedByAnotherShape() {
+        XYPlot plot = plot(chart(step, "E8"), 0);
+        assertThat(series(plot.getDataset(0), "off the trace, left out"))
+                .singleElement()
+                .satisfies(point -> assertThat(point[0]).isEqualTo(13.0, within(1e-9)));
+        int off = plot.getDataset(0).indexOf("off the trace, left out");
+        int used = plot.getDataset(0).indexOf("ΔA rests on these");
+        assertThat(plot.getRenderer(0).getSeriesShape(off).getBounds2D())
+                .isNotEqualTo(plot.getRenderer(0).getSeriesShape(used).getBounds2D());
     }
 
     @Test
-    void readingsAreDrawnAndTheOneLeftOutStandsApart() {
-        XYSeriesCollection points = new TracePicture(well("E4", LINE, 0.05)).points();
+    void lineIsCarriedBackToTheTriggerAndItsHeightThereIsDeltaA() {
+        XYPlot plot = plot(chart(step, "E8"), 0);
+        double[] line = series(plot.getDataset(1), TraceLines.LINE).get(0);
+        List<double[]> baseline = series(plot.getDataset(1), TraceLines.BASELINE);
+        double[] foot = baseline.get(baseline.size() - 1);
+        assertThat(line[0]).isZero();
+        assertThat(foot[0]).isZero();
+        assertThat(line[1] - foot[1]).isEqualTo(Drawn.well(step, "E8").deltaA().getAsDouble(), within(1e-12));
+        assertThat(plot.getAnnotations()).hasSize(1).first().isInstanceOf(Measure.class);
+    }
 
-        assertThat(points.getSeries("baseline").getItemCount()).isEqualTo(10);
-        assertThat(points.getSeries("readings").getItemCount()).isEqualTo(59);
-        assertThat(points.getSeries("left out").getItemCount()).isEqualTo(1);
-        assertThat(points.getSeries("left out").getX(0).doubleValue()).isCloseTo(51 * 0.25, within(1e-12));
+    /** Of a least-squares line the residuals sum to nothing, and so do their products with time. */
+    @Test
+    void residualsAreThoseOfALeastSquaresLineInMilliabsorbance() {
+        List<double[]> residuals = series(plot(chart(step, "A1"), 1).getDataset(0), TracePoints.Part.USED.name());
+        double size = residuals.stream().mapToDouble(each -> Math.abs(each[1])).sum();
+        assertThat(residuals.size()).isGreaterThan(20);
+        // The noise of the sample is 0.5 mA.
+        assertThat(size / residuals.size()).isBetween(0.1, 1.0);
+        assertThat(residuals.stream().mapToDouble(each -> each[1]).sum()).isEqualTo(0, within(1e-8));
+        assertThat(residuals.stream().mapToDouble(each -> each[0] * each[1]).sum())
+                .isEqualTo(0, within(1e-7));
     }
 
     @Test
-    void finishedLineIsCarriedBackToTheTrigger() {
-        TracedWell well = well("E4", LINE, 0);
-        XYSeriesCollection lines = new TracePicture(well).lines();
-        XYSeries back = lines.getSeries("carried back");
-
-        assertThat(back.getX(0).doubleValue()).isZero();
-        assertThat(back.getY(0).doubleValue()).isCloseTo(well.change().after(), within(1e-12));
-        assertThat(lines.getSeries("finished line").getX(1).doubleValue()).isEqualTo(15);
-        assertThat(lines.getSeries("curve").getItemCount()).isZero();
+    void finishedPartIsShadedFromItsFirstReading() {
+        JFreeChart chart = chart(step, "E8");
+        double first = series(plot(chart, 0).getDataset(0), "ΔA rests on these").get(0)[0];
+        for (int i = 0; i < 2; i++) {
+            java.util.Collection<?> markers = plot(chart, i).getDomainMarkers(Layer.BACKGROUND);
+            assertThat(markers.size()).isEqualTo(1);
+            IntervalMarker marker = (IntervalMarker) markers.iterator().next();
+            assertThat(marker.getStartValue()).isEqualTo(first, within(1e-12));
+        }
     }
 
     @Test
-    void progressCurveIsDrawnFromTheTriggerToTheLastReading() {
-        XYSeries curve = new TracePicture(well("E4", CURVE, 0)).lines().getSeries("curve");
-
-        assertThat(curve.getX(0).doubleValue()).isZero();
-        assertThat(curve.getY(0).doubleValue()).isCloseTo(0.1, within(0.001));
-        assertThat(curve.getMaxX()).isEqualTo(15);
+    void titleNamesWellAndSampleAndFlagsStandInWords() {
+        assertThat(titles(chart(step, "H2")))
+                .anyMatch(text -> text.equals("H2 · Lees 12 · L-malic acid"))
+                .anyMatch(text -> text.contains("the reaction may not be over at the end of the readings")
+                        && text.contains("Verdict on Lees 12: repeat, reading longer."));
+        assertThat(titles(chart(step, "A1")))
+                .anyMatch(text -> text.equals("A1 · blank · L-malic acid"))
+                .contains("Nothing is flagged in this well.");
     }
 
     @Test
-    void residualsAreThoseOfTheReadingsUsedInMilliabsorbance() {
-        TracedWell well = well("E4", LINE, 0);
-        XYSeries residuals = new TracePicture(well).residuals();
-        int from = well.change().finished().orElseThrow().from();
-
-        assertThat(residuals.getItemCount()).isEqualTo(60 - from);
-        double first = well.after().absorbance(from)
-                - well.change().finished().orElseThrow().at(well.after().timeS(from));
-        assertThat(residuals.getY(0).doubleValue()).isCloseTo(1000 * first, within(1e-9));
+    void readingsOutOfRangeStandAtTheTopOfTheScale() throws Exception {
+        StepTraces over = Drawn.step(Drawn.over(Drawn.kinetic(), "E4", 30, 34));
+        XYPlot plot = plot(chart(over, "E4"), 0);
+        List<double[]> shown = series(plot.getDataset(0), "over the range of the reader");
+        assertThat(shown).hasSize(4);
+        assertThat(shown.get(0)[0]).isEqualTo((30 * 15 - 225) / 60.0, within(1e-9));
+        assertThat(shown.get(0)[1]).isGreaterThan(plot.getRangeAxis().getUpperBound() - 0.1);
     }
 
     @Test
-    void singleReadingHasNoResidualsAndStillIsAPicture() {
-        Change change = DeltaA.of(
-                new Baseline.Given(0.1, 0), Series.untimed(0.5), new AfterRule.None(OptionalDouble.empty()));
-        TracedWell well = new TracedWell("A1", "", Optional.empty(), Series.untimed(0.5), change, List.of());
-
-        assertThat(plots(well).getSubplots()).hasSize(1);
-        assertThat(new TracePicture(well).png(400, 300)).isNotEmpty();
+    void standardIsNotFlaggedForLyingBeyondTheStandards() {
+        assertThat(StepTraces.flagsOf(Drawn.well(step, "F5"))).isEmpty();
+        assertThat(step.flagged())
+                .extracting(each -> each.well().toString())
+                .contains("E8", "H2", "H8")
+                .doesNotContain("F5", "F9");
     }
 
     @Test
-    void pixelsAreTwiceTheSizeAskedFor() throws Exception {
-        byte[] png = new TracePicture(well("E4", LINE, 0)).png(400, 300);
-
-        assertThat(ImageIO.read(new ByteArrayInputStream(png)).getWidth()).isEqualTo(800);
-        assertThat(ImageIO.read(new ByteArrayInputStream(png)).getHeight()).isEqualTo(600);
-    }
-
-    @Test
-    void vectorsAreWellFormedAndSayWellChangeAndFlagInLetters() throws Exception {
-        String flag = TraceFlag.SPIKE.text() + " & more <so>";
-        Document svg = parsed(new TracePicture(well("E4", LINE, 0.05, flag)).svg(700, 500));
-
-        String letters = svg.getDocumentElement().getTextContent();
-        assertThat(letters).contains("E4", "Orchard, tank 3", "ΔA 0.4", "trigger", "mA/min");
-        assertThat(letters).contains("▲ readings off the trace", "& more", "<so>");
-        assertThat(svg.getDocumentElement().getAttribute("viewBox")).isEqualTo("0 0 700 500");
-    }
-
-    @Test
-    void samePictureIsTheSameText() {
-        TracedWell well = well("E4", CURVE, 0);
-
-        assertThat(new TracePicture(well).svg(700, 500)).isEqualTo(new TracePicture(well).svg(700, 500));
+    void endPointsAreNoTrace() throws Exception {
+        Report report = SampleRuns.report("cider-l-malic");
+        StepTraces none =
+                new StepTraces(report.analysis(), report.assessment(), 1, "L-malic acid", OptionalDouble.empty());
+        assertThat(none.hasTraces()).isFalse();
+        assertThat(none.absorbance()).isEqualTo("absorbance");
+        assertThatIllegalArgumentException()
+                .isThrownBy(() -> TracePicture.of(none, none.wells().get(0)))
+                .withMessageContaining("must have a trace");
+        assertThatIllegalArgumentException().isThrownBy(() -> PlateOfTraces.of(none));
     }
 }

@@ -8,6 +8,7 @@ import java.io.PrintStream;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.BeforeEach;
@@ -57,7 +58,9 @@ class CliTest {
     void copySample() throws IOException {
         copied = Files.createDirectories(folder.resolve("in"));
         try (Stream<Path> files = Files.list(Path.of(SAMPLE))) {
-            for (Path each : files.toList()) {
+            // A summary that someone has made beside the sample is none of its inputs.
+            for (Path each :
+                    files.filter(file -> !file.toString().endsWith(".xlsx")).toList()) {
                 Files.copy(each, copied.resolve(each.getFileName()));
             }
         }
@@ -80,6 +83,53 @@ class CliTest {
         assertThat(copied.resolve("run.xlsx")).isNotEmptyFile();
         assertThat(out()).isEmpty();
         assertThat(err()).contains("passes its acceptance").contains("written: ");
+    }
+
+    @Test
+    void drawsStandBesideTheBudgetsAndFollowFromTheirSeed() {
+        String run = copied.resolve("run.yaml").toString();
+        assertThat(run("workup", "--monte-carlo", "1000", "--force", run)).isEqualTo(ExitStatus.DONE);
+        assertThat(out()).isEmpty();
+        String line = draws();
+        assertThat(line)
+                .contains("Monte Carlo with 1000 draws: u differs from that of the budget by ", " % at most ('");
+        assertThat(run("workup", "--monte-carlo", "1000", "--seed", "1", "--force", run))
+                .isEqualTo(ExitStatus.DONE);
+        assertThat(draws()).isEqualTo(line);
+        run("workup", "--monte-carlo", "1000", "--seed", "2", "--force", run);
+        assertThat(draws()).isNotEqualTo(line);
+        run("workup", "--monte-carlo", "1000", "--quiet", "--force", run);
+        assertThat(err()).doesNotContain("Monte Carlo");
+    }
+
+    private String draws() {
+        return err().lines()
+                .filter(each -> each.contains("Monte Carlo"))
+                .findFirst()
+                .orElseThrow();
+    }
+
+    @ParameterizedTest
+    @ValueSource(
+            strings = {
+                "--monte-carlo 999",
+                "--monte-carlo 1000001",
+                "--monte-carlo many",
+                "--monte-carlo -1",
+                "--seed 3",
+                "--monte-carlo 1000 --seed x"
+            })
+    void drawsThatCannotBeAreWrongUsage(String options) {
+        List<String> args = new ArrayList<>(List.of("workup"));
+        args.addAll(List.of(options.split(" ")));
+        args.add(copied.resolve("run.yaml").toString());
+        assertThat(run(args.toArray(String[]::new))).isEqualTo(ExitStatus.USAGE);
+        assertThat(err())
+                .contains(
+                        options.contains("999")
+                                ? "from 1000 to 1000000"
+                                : options.contains("x") ? "--seed" : options.split(" ")[0]);
+        assertThat(copied.resolve("run.xlsx")).doesNotExist();
     }
 
     @Test

@@ -51,6 +51,36 @@ class ExportTest {
     }
 
     @Test
+    void wavelengthOfTheMethodDoesNotPickBesideBlocksThatStateNone() throws Exception {
+        Export export = read("Before trigger\n,1,2,3\nA,0.1,0.2,0.3\nB,0.4,0.5,0.6\n\nAfter trigger 340 nm\n,1,2,3\n"
+                + "A,0.7,0.8,0.9\nB,1.0,1.1,1.2\n");
+        assertThat(export.blocks()).hasSize(2);
+        assertThatThrownBy(() -> export.one(Choice.none(), AT_340))
+                .isInstanceOf(InputException.class)
+                .hasMessageContaining("beside others that state no wavelength")
+                .hasMessageContaining("block: in the run file")
+                .hasMessageContaining("block 1: 'Before trigger'");
+        assertThat(export.one(Choice.none().withBlock(2), AT_340).number()).isEqualTo(2);
+    }
+
+    @Test
+    void columnsThatOnlyTheirNamesTellApartAreRefusedWhateverWavelengthIsChosen() {
+        String text = "well,absorbance,absorbance 340 nm second\nA1,0.1,0.2\nA2,0.3,0.4\n";
+        assertThatThrownBy(() -> read(text)).hasMessageContaining("beside each other");
+        assertThatThrownBy(() -> new Importer().read(file(text), Choice.none().withWavelengthNm(340)))
+                .hasMessageContaining("beside each other")
+                .hasMessageContaining("block 1");
+    }
+
+    @Test
+    void readingLargerThanAnyAbsorbanceIsTakenOnlyByNumberOfItsBlock() throws Exception {
+        String text = "well,absorbance\nA1,0.1\nA2,65535\n";
+        assertThatThrownBy(() -> read(text)).hasMessageContaining("found the reading 65535 of A2");
+        Export export = new Importer().read(file(text), Choice.none().withBlock(1));
+        assertThat(export.explanation().text()).contains("found the reading 65535 of A2");
+    }
+
+    @Test
     void severalPlatesAreRefusedWithTheKeyThatDecides() throws Exception {
         Export export = read("plate,well,absorbance\nx,A1,0.1\nx,A2,0.2\ny,A1,0.3\ny,A2,0.4\n");
         assertThatThrownBy(() -> export.one(Choice.none(), AT_340))

@@ -1,8 +1,8 @@
 package tallywell.report;
 
-import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import java.util.TreeMap;
 import tallywell.method.Sample;
 import tallywell.method.SampleList;
 import tallywell.notice.InputException;
@@ -16,23 +16,24 @@ final class HostileRun {
         return report(List.of(name), note);
     }
 
+    /** Slots take the names in turn; run, plate, title and operator have such names too. */
     static Report report(List<String> names, String note) throws InputException {
         Assay assay = SampleRuns.assay("cider-l-malic");
-        List<Sample> samples = new ArrayList<>();
+        Map<Integer, Sample> samples = new TreeMap<>();
         for (Sample each : assay.samples().bySlot().values()) {
-            samples.add(new Sample(
+            samples.put(
                     each.slot(),
-                    names.get((each.slot() - 1) % names.size()),
-                    each.dilution(),
-                    each.volumeUl(),
-                    each.solid(),
-                    each.densityGPerMl(),
-                    each.group(),
-                    each.id(),
-                    note));
+                    new Sample(
+                            each.slot(),
+                            names.get((each.slot() - 1) % names.size()),
+                            each.dilution(),
+                            each.volumeUl(),
+                            each.solid(),
+                            each.densityGPerMl(),
+                            each.group(),
+                            each.id(),
+                            note));
         }
-        Map<Integer, Sample> bySlot = new java.util.TreeMap<>();
-        samples.forEach(each -> bySlot.put(each.slot(), each));
         return SampleRuns.report(new Assay(
                 names.get(0),
                 names.get(0),
@@ -40,7 +41,7 @@ final class HostileRun {
                 names.get(0),
                 assay.method(),
                 assay.layout(),
-                new SampleList(bySlot),
+                new SampleList(samples),
                 assay.readings(),
                 assay.exclusions(),
                 assay.finishedFrom()));

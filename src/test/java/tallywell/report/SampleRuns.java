@@ -12,6 +12,7 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.function.UnaryOperator;
 import tallywell.assess.Assessor;
 import tallywell.files.LayoutReader;
 import tallywell.files.MethodLibrary;
@@ -30,19 +31,19 @@ import tallywell.workup.Taken;
 import tallywell.workup.Workup;
 
 /** Works up the runs of {@code samples/}, whose exports are of a few plain forms, for tests of what is written. */
-final class SampleRuns {
+public final class SampleRuns {
     static final Instant MADE = Instant.parse("2026-03-09T13:05:00Z");
     static final ZoneId ZONE = ZoneId.of("Europe/Zurich");
 
     private SampleRuns() {}
 
     /** The report on a folder of {@code samples/}. */
-    static Report report(String folder) throws InputException {
+    public static Report report(String folder) throws InputException {
         return report(assay(folder));
     }
 
     /** The report on an assay. */
-    static Report report(Assay assay) throws InputException {
+    public static Report report(Assay assay) throws InputException {
         var analysis = new Workup().analyse(assay);
         List<InputFile> inputs = List.of(
                 new InputFile("run", assay.name(), "0".repeat(64)),
@@ -55,17 +56,24 @@ final class SampleRuns {
     }
 
     /** Everything that a folder of {@code samples/} is worked up from. */
-    static Assay assay(String folder) throws InputException {
+    public static Assay assay(String folder) throws InputException {
+        UnaryOperator<String> asItIs = UnaryOperator.identity();
+        return assay(folder, asItIs, asItIs, asItIs);
+    }
+
+    /** The same with another method. */
+    static Assay assay(String folder, UnaryOperator<String> method) throws InputException {
+        return assay(folder, method, UnaryOperator.identity(), UnaryOperator.identity());
+    }
+
+    /** The same with the text of its method, layout and sample list changed. */
+    static Assay assay(
+            String folder, UnaryOperator<String> method, UnaryOperator<String> layout, UnaryOperator<String> samples)
+            throws InputException {
         Path path = Path.of("samples", folder, "run.yaml");
         Run run = new RunReader().read(path);
-        Optional<AssayMethod> known = new MethodLibrary().find(run.method());
-        AssayMethod method =
-                known.isPresent() ? known.get() : new MethodReader().read(path.resolveSibling(run.method()));
-        Layout layout =
-                new LayoutReader().read(path.resolveSibling(run.layout()).normalize());
-        SampleList samples = run.samples().isPresent()
-                ? new SampleListReader().read(path.resolveSibling(run.samples().get()))
-                : SampleList.plain(layout.slots());
+        Layout drawn =
+                new LayoutReader().read(edited(path.resolveSibling(run.layout()).normalize(), layout));
         List<Taken> taken = new ArrayList<>();
         for (Run.Reading reading : run.readings()) {
             taken.add(new Taken(
@@ -73,14 +81,55 @@ final class SampleRuns {
                     reading.triggerBefore(),
                     reading.triggerAtS(),
                     reading.timeS(),
-                    series(path.resolveSibling(reading.file()), layout)));
+                    series(path.resolveSibling(reading.file()), drawn)));
         }
         Map<Well, Run.Exclusion> exclusions = new HashMap<>();
         run.exclusions().forEach(each -> each.wells().forEach(well -> exclusions.put(well, each)));
         Map<Well, Run.FinishedFrom> finished = new HashMap<>();
         run.finishedFrom().forEach(each -> each.wells().forEach(well -> finished.put(well, each)));
         return new Assay(
-                path.toString(), "", run.title(), run.operator(), method, layout, samples, taken, exclusions, finished);
+                path.toString(),
+                "",
+                run.title(),
+                run.operator(),
+                method(path.resolveSibling(run.method()), run.method(), method),
+                drawn,
+                run.samples().isPresent()
+                        ? new SampleListReader()
+                                .read(edited(path.resolveSibling(run.samples().get()), samples))
+                        : SampleList.plain(drawn.slots()),
+                taken,
+                exclusions,
+                finished);
+    }
+
+    private static AssayMethod method(Path path, String id, UnaryOperator<String> edit) throws InputException {
+        Optional<String> known = new MethodLibrary().file(id);
+        return new MethodReader().parse(path, edit.apply(known.isPresent() ? known.get() : text(path)));
+    }
+
+    /** The file itself, or a copy with its text changed. */
+    private static Path edited(Path path, UnaryOperator<String> edit) {
+        String text = text(path);
+        String changed = edit.apply(text);
+        if (changed.equals(text)) {
+            return path;
+        }
+        try {
+            Path copy = Files.createTempDirectory("tallywell").resolve(path.getFileName());
+            copy.toFile().deleteOnExit();
+            return Files.writeString(copy, changed);
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
+    }
+
+    private static String text(Path path) {
+        try {
+            return Files.readString(path);
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
     }
 
     private static ReadingSeries series(Path path, Layout layout) {

@@ -1,74 +1,109 @@
 package tallywell.report;
 
+import static org.assertj.core.api.Assertions.assertThat;
+
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.OptionalDouble;
 import java.util.TreeMap;
+import java.util.function.IntFunction;
 import java.util.function.UnaryOperator;
-import tallywell.method.AssayMethod;
-import tallywell.method.Before;
-import tallywell.method.CalibrationRule;
-import tallywell.method.Creep;
 import tallywell.method.Model;
-import tallywell.method.ReportRule;
 import tallywell.method.Run;
-import tallywell.method.Sample;
-import tallywell.method.SampleList;
-import tallywell.method.Step;
-import tallywell.method.Timing;
 import tallywell.method.Weights;
 import tallywell.notice.InputException;
-import tallywell.plate.Content;
-import tallywell.plate.Layout;
 import tallywell.plate.Mark;
 import tallywell.plate.ReadingSeries;
 import tallywell.plate.Well;
-import tallywell.plate.WellMap;
 import tallywell.plate.Wells;
-import tallywell.quantity.Unit;
 import tallywell.workup.Assay;
 import tallywell.workup.Taken;
 
 /** The sample runs with one thing changed, so that every path to a value is taken by some workbook. */
 final class Variants {
+    private static final String TWO_STEPS = """
+            tallywell: method/1
+            id: two-steps
+            title: Two steps
+            source: none
+            signal: {species: NADH, wavelength: 340 nm, absorptivity: 6300 L/mol/cm, direction: rises}
+            steps:
+              - analyte: {name: first, formula: C4H6O5}
+                volumes: {sample: 20 µL, before-trigger: 270 µL, after-trigger: 290 µL}
+              - analyte: {name: second, formula: C4H6O5}
+                volumes: {sample: 20 µL, before-trigger: 290 µL, after-trigger: 290 µL}
+            light-path: {beam: vertical, well-area: 33.2 mm2}
+            before: mean
+            calibration: {by: absorptivity}
+            report: {unit: g/L}
+            """;
+
     private Variants() {}
 
     /** All runs that a workbook is made of, by name. */
     static Map<String, Assay> all() throws InputException {
         Map<String, Assay> all = new TreeMap<>();
-        for (String folder : List.of(
-                "cider-l-malic",
-                "puree-citric-solids",
-                "juice-glucose-fructose",
-                "cuvette-typed",
-                "cider-malic-kinetic")) {
-            all.put(folder, SampleRuns.assay(folder));
-        }
-        Assay cider = all.get("cider-l-malic");
-        for (Weights weights : Weights.values()) {
-            all.put("weights-" + weights.ordinal(), calibrated(cider, Model.LINE, weights));
-            all.put("zero-weights-" + weights.ordinal(), calibrated(cider, Model.LINE_THROUGH_ZERO, weights));
+        Assay cider = SampleRuns.assay("cider-l-malic");
+        Assay puree = SampleRuns.assay("puree-citric-solids");
+        Assay kinetic = SampleRuns.assay("cider-malic-kinetic");
+        Assay cuvette = SampleRuns.assay("cuvette-typed");
+        all.put("cider", cider);
+        all.put("puree", puree);
+        all.put("juice", SampleRuns.assay("juice-glucose-fructose"));
+        all.put("cuvette", cuvette);
+        all.put("kinetic", kinetic);
+        for (Model model : Model.values()) {
+            for (Weights weights : Weights.values()) {
+                boolean logistic = model == Model.LOGISTIC_4 || model == Model.LOGISTIC_5;
+                if (!logistic || weights == Weights.NONE) {
+                    Assay run = method(
+                            "cider-l-malic",
+                            "model: line, weights: none",
+                            "model: " + model.word() + ", weights: " + weights.word());
+                    all.put(model.word() + "-" + weights.word().replace('/', '-'), logistic ? saturating(run) : run);
+                }
+            }
         }
         all.put("excluded", excluding(cider, "A1 D8 D5 G7 B1", "excluded"));
-        all.put("excluded-solids", excluding(all.get("puree-citric-solids"), "A1 A3 C2 B1 D4 A5", "excluded"));
+        all.put("excluded-solids", excluding(puree, "A1 A3 C2 B1 D4 A5", "excluded"));
         all.put("marks", marked(cider));
-        all.put("millimoles", reported(cider, Unit.MILLIMOLE_PER_LITRE));
-        all.put("micromoles", reported(cider, Unit.MICROMOLE_PER_LITRE));
-        all.put("hundred-millilitres", reported(cider, Unit.GRAM_PER_100_ML));
-        all.put("content", reported(dense(cider), Unit.GRAM_PER_100_G));
-        all.put("content-mg", reported(dense(cider), Unit.MILLIGRAM_PER_KILOGRAM));
-        all.put("solids-mg", solids(all.get("puree-citric-solids")));
-        all.put("groups", grouped(cider));
-        Assay kinetic = all.get("cider-malic-kinetic");
-        all.put("kinetic-staggered", staggered(kinetic));
-        all.put("kinetic-last", with(kinetic, before(kinetic.method(), Before.LAST)));
+        all.put("below-single", changed(cuvette, 1, new Well(0, 0), 0, 0.1));
+        all.put("millimoles", method("cider-l-malic", "unit: g/L", "unit: mmol/L"));
+        all.put("micromoles", method("cider-l-malic", "unit: g/L", "unit: µmol/L"));
+        all.put("hundred-millilitres", method("cider-l-malic", "unit: g/L", "unit: g/100mL"));
+        all.put("content", dense("g/100g"));
+        all.put("content-mg", dense("mg/kg"));
+        all.put("solids-mg", method("puree-citric-solids", "solids: g/100g", "solids: mg/kg"));
+        all.put("groups", grouped());
+        all.put("kinetic-staggered", staggered());
+        all.put("kinetic-last", method("cider-malic-kinetic", "before: mean", "before: last"));
         all.put("kinetic-marks", markedKinetic(kinetic));
-        all.put("kinetic-two-steps", twoSteps(kinetic));
-        all.put("kinetic-nearest", creep(kinetic, Creep.NONE));
+        all.put("kinetic-two-steps", twoSteps("creep: {correct: extrapolate}"));
+        all.put("kinetic-next-step", twoSteps("creep: {correct: extrapolate, creep-belongs-to: next-step}"));
+        all.put("kinetic-curves", twoSteps("creep: {correct: progress-curve}"));
+        all.put("coupled-trace", coupled());
+        all.put("pairs", difference("report: {unit: g/L}"));
+        all.put("pairs-form", difference("report: {unit: mmol/L, as: {name: carbon, formula: C, per-analyte: 4}}"));
+        all.put("kinetic-nearest", method("cider-malic-kinetic", "correct: extrapolate", "correct: none"));
+        all.putAll(OtherRules.all());
         return all;
+    }
+
+    /** A sample run with one place of its method changed. */
+    private static Assay method(String folder, String from, String to) throws InputException {
+        return SampleRuns.assay(folder, text -> replaced(text, from, to));
+    }
+
+    private static String replaced(String text, String from, String to) {
+        assertThat(text).contains(from);
+        return text.replace(from, to);
+    }
+
+    /** One of them. */
+    static Assay named(String name) throws InputException {
+        return Optional.ofNullable(all().get(name)).orElseThrow();
     }
 
     static Assay excluding(Assay assay, String wells, String reason) {
@@ -89,167 +124,101 @@ final class Variants {
                 assay.finishedFrom());
     }
 
-    private static Assay with(Assay assay, AssayMethod method) {
-        return new Assay(
-                assay.name(),
-                assay.plate(),
-                assay.title(),
-                assay.operator(),
-                method,
-                assay.layout(),
-                assay.samples(),
-                assay.readings(),
-                assay.exclusions(),
-                assay.finishedFrom());
-    }
-
-    private static Assay with(Assay assay, Layout layout, SampleList samples) {
-        return new Assay(
-                assay.name(),
-                assay.plate(),
-                assay.title(),
-                assay.operator(),
-                assay.method(),
-                layout,
-                samples,
-                assay.readings(),
-                assay.exclusions(),
-                assay.finishedFrom());
-    }
-
-    private static AssayMethod steps(AssayMethod method, List<Step> steps) {
-        return new AssayMethod(
-                method.id(),
-                method.title(),
-                method.source(),
-                steps,
-                method.lightPath(),
-                method.triggerDilution(),
-                method.before(),
-                method.cautions());
-    }
-
-    private static AssayMethod before(AssayMethod method, Before before) {
-        return new AssayMethod(
-                method.id(),
-                method.title(),
-                method.source(),
-                method.steps(),
-                method.lightPath(),
-                method.triggerDilution(),
-                before,
-                method.cautions());
-    }
-
-    private static Step step(Step step, Timing timing, Creep creep, CalibrationRule calibration, ReportRule report) {
-        return new Step(
-                step.analyte(),
-                step.signal(),
-                step.volumes(),
-                timing,
-                creep,
-                step.creepOwner(),
-                calibration,
-                report,
-                step.limits());
-    }
-
-    private static Assay calibrated(Assay assay, Model model, Weights weights) {
-        Step step = assay.method().steps().get(0);
-        CalibrationRule rule = new CalibrationRule.ByStandards(model, weights);
-        return with(
-                assay, steps(assay.method(), List.of(step(step, step.timing(), step.creep(), rule, step.report()))));
-    }
-
-    private static Assay reported(Assay assay, Unit unit) {
-        Step step = assay.method().steps().get(0);
-        ReportRule rule = new ReportRule(unit, step.report().solids());
-        return with(
-                assay,
-                steps(assay.method(), List.of(step(step, step.timing(), step.creep(), step.calibration(), rule))));
-    }
-
-    private static Assay solids(Assay assay) {
-        Step step = assay.method().steps().get(0);
-        ReportRule rule = new ReportRule(step.report().unit(), Unit.MILLIGRAM_PER_KILOGRAM);
-        return with(
-                assay,
-                steps(assay.method(), List.of(step(step, step.timing(), step.creep(), step.calibration(), rule))));
-    }
-
-    private static Assay creep(Assay assay, Creep creep) {
-        Step step = assay.method().steps().get(0);
-        return with(
-                assay,
-                steps(assay.method(), List.of(step(step, step.timing(), creep, step.calibration(), step.report()))));
-    }
-
     /** A trigger that reaches the columns one after the other, before the line of the baseline. */
-    private static Assay staggered(Assay assay) {
-        Step step = assay.method().steps().get(0);
-        Timing timing = step.timing();
-        Timing staggered = new Timing(
-                timing.beforeS(),
-                timing.afterS(),
-                timing.triggerToFirstReadS(),
-                2.5,
-                timing.staggerFrom(),
-                timing.settleS());
-        Step changed = step(step, staggered, step.creep(), step.calibration(), step.report());
-        return with(assay, before(steps(assay.method(), List.of(changed)), Before.LINE));
+    private static Assay staggered() throws InputException {
+        return SampleRuns.assay(
+                "cider-malic-kinetic",
+                text -> replaced(
+                        replaced(text, "stagger-per-column: 0 s", "stagger-per-column: 2.5 s"),
+                        "before: mean",
+                        "before: line"));
     }
 
-    /** The same trace read as two steps, the second of which does nothing. */
-    private static Assay twoSteps(Assay assay) {
-        Step step = assay.method().steps().get(0);
-        Step changed = step(step, step.timing(), step.creep(), new CalibrationRule.ByAbsorptivity(), step.report());
+    /** The kinetic trace read as two steps, the second of which does nothing, by absorptivity. */
+    private static Assay twoSteps(String creep) throws InputException {
+        return triggeredTwice(TWO_STEPS + creep + "\n");
+    }
+
+    private static Assay triggeredTwice(String method) throws InputException {
+        Assay assay = SampleRuns.assay("cider-malic-kinetic", text -> method);
         Taken taken = assay.readings().get(0);
         Taken twice =
                 new Taken(taken.name(), taken.triggerBefore(), List.of(225.0, 1100.0), taken.timeS(), taken.series());
-        return with(assay.withReadings(List.of(twice)), steps(assay.method(), List.of(changed, changed)));
+        return assay.withReadings(List.of(twice));
     }
 
-    private static Assay dense(Assay assay) {
-        Map<Integer, Sample> samples = new TreeMap<>();
-        assay.samples()
-                .bySlot()
-                .forEach((slot, each) -> samples.put(
-                        slot,
-                        sample(
-                                each,
-                                OptionalDouble.of(1.01 + 0.001 * slot),
-                                each.group(),
-                                OptionalDouble.of(10.0 + slot))));
-        return with(assay, assay.layout(), new SampleList(samples));
+    /** The same two triggers as the two halves of a step that is coupled to an equilibrium. */
+    private static Assay coupled() throws InputException {
+        String first = "  - analyte: {name: first, formula: C4H6O5}\n";
+        int second = TWO_STEPS.indexOf("  - analyte: {name: second");
+        String method = TWO_STEPS.substring(0, second) + TWO_STEPS.substring(TWO_STEPS.indexOf("light-path:"));
+        return triggeredTwice(replaced(method, first, first + "    signal-formula: equilibrium-coupled\n")
+                + "creep: {correct: extrapolate}\n");
     }
 
-    private static Sample sample(Sample each, OptionalDouble density, String group, OptionalDouble volume) {
-        return new Sample(
-                each.slot(),
-                each.name(),
-                each.dilution(),
-                volume,
-                each.solid(),
-                density,
-                group,
-                each.id(),
-                each.note());
+    /** Pairs of slots as the free and the total amount of a sample. */
+    private static Assay difference(String report) throws InputException {
+        return SampleRuns.assay(
+                "cider-l-malic",
+                text -> replaced(text, "report: {unit: g/L}", report) + """
+                        difference:
+                          - analyte: {name: dimalate, formula: C8H10O9}
+                            of: L-malic acid
+                            released: 2
+                            yield: 95 %
+                        """,
+                UnaryOperator.identity(),
+                text -> {
+                    StringBuilder list = new StringBuilder("slot,sample,dilution,treatment\n");
+                    for (int slot = 1; slot <= 36; slot++) {
+                        String treatment = slot % 2 == 0 ? "free" : "total";
+                        list.append(slot + ",S" + (slot + 1) / 2 + "," + (slot % 2 == 0 ? 10 : 20) + "," + treatment
+                                + "\n");
+                    }
+                    return list.toString();
+                });
+    }
+
+    /** Liquids by mass, some with a volume of their own. */
+    private static Assay dense(String unit) throws InputException {
+        return SampleRuns.assay(
+                "cider-l-malic",
+                text -> replaced(text, "unit: g/L", "unit: " + unit),
+                UnaryOperator.identity(),
+                text -> samples("density_g_per_mL,volume", slot -> 1.01 + 0.001 * slot + "," + (10 + slot) + " µL"));
     }
 
     /** Two groups of blanks, of names that a spreadsheet would take for a criterion. */
-    private static Assay grouped(Assay assay) {
-        Map<Integer, Sample> samples = new TreeMap<>();
-        assay.samples()
-                .bySlot()
-                .forEach((slot, each) -> samples.put(
-                        slot, sample(each, each.densityGPerMl(), slot % 2 == 0 ? ">0*" : "", each.volumeUl())));
-        List<Well> blanks = assay.layout().where(content -> content instanceof Content.Blank);
-        Layout layout =
-                new Layout(assay.layout().name(), WellMap.of(assay.layout().format(), well -> {
-                    Content content = assay.layout().at(well);
-                    return blanks.indexOf(well) % 2 == 1 ? new Content.Blank(content.word(), ">0*", true) : content;
-                }));
-        return with(assay, layout, new SampleList(samples));
+    private static Assay grouped() throws InputException {
+        return SampleRuns.assay(
+                "cider-l-malic",
+                UnaryOperator.identity(),
+                text -> replaced(
+                        text.replaceFirst("( F: .*?) o ", "$1 p ").replaceFirst("( C: .*?) o ", "$1 p "),
+                        "  o:  {role: blank}",
+                        "  o:  {role: blank}\n  p:  {role: blank, group: \">0*\"}"),
+                text -> samples("group", slot -> slot % 2 == 0 ? ">0*" : ""));
+    }
+
+    private static String samples(String columns, IntFunction<String> values) {
+        StringBuilder list = new StringBuilder("slot,sample,dilution," + columns + "\n");
+        for (int slot = 1; slot <= 36; slot++) {
+            list.append(slot + ",S" + slot + ",10," + values.apply(slot) + "\n");
+        }
+        return list.toString();
+    }
+
+    /** The same plate as a reader with stray light would see it, so that the standards make an S. */
+    private static Assay saturating(Assay assay) {
+        ReadingSeries before = assay.readings().get(0).series();
+        Taken after = assay.readings().get(1);
+        ReadingSeries.Builder bent = ReadingSeries.endPoint(before.format());
+        for (Well well : before.wells()) {
+            double from = before.absorbance(well, 0);
+            double rise = Math.max(0, after.series().absorbance(well, 0) - from);
+            bent.add(well, from + 1.6 * (1 - Math.pow(1 + Math.pow(rise / 0.6, 1.6), -0.8)));
+        }
+        return assay.withReadings(List.of(assay.readings().get(0), taken(after, bent.build())));
     }
 
     private static Assay marked(Assay assay) {

@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 import java.io.IOException;
+import java.io.RandomAccessFile;
 import java.io.StringReader;
 import java.nio.charset.Charset;
 import java.nio.charset.StandardCharsets;
@@ -174,6 +175,17 @@ class TextFileTest {
         assertThatThrownBy(() -> read(text))
                 .isInstanceOf(InputException.class)
                 .hasMessageContaining("found nothing in the file");
+    }
+
+    @Test
+    void tenGigabytesOfOneLineAreRefusedAtOnce() throws Exception {
+        Path file = folder.resolve("huge.csv");
+        try (RandomAccessFile huge = new RandomAccessFile(file.toFile(), "rw")) {
+            huge.setLength(10L << 30);
+        }
+        assertThatThrownBy(() -> Tables.read(file))
+                .isInstanceOf(InputException.class)
+                .hasMessageContaining("found 10240 MB; expected at most");
     }
 
     @Test

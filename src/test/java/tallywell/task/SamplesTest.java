@@ -42,9 +42,11 @@ class SamplesTest {
                                 Optional.empty(),
                                 Optional.of(folder.resolve("out.xlsx")),
                                 Optional.of(folder.resolve("tables")),
+                                Optional.empty(),
                                 false,
                                 Instant.EPOCH,
-                                ZoneOffset.UTC),
+                                ZoneOffset.UTC,
+                                Optional.empty()),
                         Progress.SILENT);
     }
 

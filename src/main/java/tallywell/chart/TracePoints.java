@@ -1,0 +1,130 @@
+package tallywell.chart;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import tallywell.trace.BaselineFit;
+import tallywell.trace.Change;
+import tallywell.trace.Series;
+import tallywell.workup.WellReadings;
+import tallywell.workup.WellTrace;
+
+/** The readings of one well and step, each with its part in the result. */
+final class TracePoints {
+    /** What a reading is to the result. */
+    enum Part {
+        /** Before the trigger. */
+        BASELINE,
+        /** After it, but not in what ΔA follows from. */
+        BURST,
+        /** In the line, in the curve, or the one reading that counts. */
+        USED,
+        /** Off the trace, and left out. */
+        LEFT_OUT
+    }
+
+    /**
+     * One reading.
+     *
+     * @param part its part
+     * @param minutes from the trigger
+     * @param absorbance as read
+     * @param residualMa less the line or curve through it, in 1/1000 of absorbance; empty where none goes through it
+     */
+    record Point(Part part, double minutes, double absorbance, OptionalDouble residualMa) {}
+
+    private final List<Point> points = new ArrayList<>();
+    private final List<Double> overMinutes;
+
+    private TracePoints(WellTrace trace) {
+        WellReadings readings = trace.readings();
+        overMinutes = readings.afterOver().stream().map(seconds -> seconds / 60).toList();
+        // With an equilibrium in between, the readings before count from a trigger of their own.
+        if (readings.between().isEmpty()) {
+            baseline(readings, trace);
+        }
+        if (!readings.after().isEmpty()) {
+            after(readings, trace.change());
+        }
+    }
+
+    /** The readings of a well. */
+    static TracePoints of(WellTrace trace) {
+        return new TracePoints(trace);
+    }
+
+    /** All readings that have a number, in time order. */
+    List<Point> all() {
+        return points;
+    }
+
+    List<Point> of(Part part) {
+        return points.stream().filter(point -> point.part() == part).toList();
+    }
+
+    /** When the reader was out of range after the trigger, in minutes from it. */
+    List<Double> overMinutes() {
+        return overMinutes;
+    }
+
+    /** Time of the first reading in minutes, 0 if there is none before the trigger. */
+    double firstMinute() {
+        return Math.min(0, points.stream().mapToDouble(Point::minutes).min().orElse(0));
+    }
+
+    /** Time of the last reading in minutes, those out of range included; 0 if there is none. */
+    double lastMinute() {
+        double last = points.stream().mapToDouble(Point::minutes).max().orElse(0);
+        return overMinutes.stream().mapToDouble(Double::doubleValue).reduce(Math.max(0, last), Math::max);
+    }
+
+    private void baseline(WellReadings readings, WellTrace trace) {
+        Optional<BaselineFit> fit = trace.change().map(Change::baseline);
+        for (int i = 0; i < readings.baseline().size(); i++) {
+            WellReadings.Point point = readings.baseline().get(i);
+            int index = i;
+            boolean out = fit.map(each -> each.leftOut().contains(index)).orElse(false);
+            // The line was laid through readings that had been multiplied.
+            OptionalDouble residual = fit.isEmpty() || out
+                    ? OptionalDouble.empty()
+                    : OptionalDouble.of(
+                            1000 * (point.absorbance() - fit.get().at(point.timeS()) / trace.beforeFactor()));
+            points.add(
+                    new Point(out ? Part.LEFT_OUT : Part.BASELINE, point.timeS() / 60, point.absorbance(), residual));
+        }
+    }
+
+    private void after(WellReadings readings, Optional<Change> change) {
+        double[] t =
+                readings.after().stream().mapToDouble(WellReadings.Point::timeS).toArray();
+        double[] y = readings.after().stream()
+                .mapToDouble(WellReadings.Point::absorbance)
+                .toArray();
+        Series series = Series.of(t, y);
+        for (int i = 0; i < t.length; i++) {
+            int index = i;
+            OptionalDouble residual =
+                    change.map(each -> each.residual(series, index)).orElse(OptionalDouble.empty());
+            points.add(new Point(
+                    change.map(each -> part(each, index)).orElse(Part.BURST),
+                    t[i] / 60,
+                    y[i],
+                    residual.isPresent() ? OptionalDouble.of(1000 * residual.getAsDouble()) : residual));
+        }
+    }
+
+    private static Part part(Change change, int reading) {
+        if (change.reading().isPresent()) {
+            return change.reading().getAsInt() == reading ? Part.USED : Part.BURST;
+        }
+        if (change.finished().isPresent()) {
+            return change.finished().get().leftOut().contains(reading)
+                    ? Part.LEFT_OUT
+                    : change.finished().get().uses(reading) ? Part.USED : Part.BURST;
+        }
+        boolean out =
+                change.curve().map(each -> each.leftOut().contains(reading)).orElse(false);
+        return out ? Part.LEFT_OUT : Part.USED;
+    }
+}

@@ -1,0 +1,46 @@
+package tallywell.method;
+
+import java.util.List;
+import java.util.OptionalDouble;
+import tallywell.quantity.Dilution;
+import tallywell.quantity.QuantityRange;
+
+/**
+ * What a method says for the bench; the calculation needs none of it.
+ *
+ * @param reagents in the order of addition; empty if the method does not list them
+ * @param dilutions what is usual for kinds of sample
+ * @param wellUl how much liquid a well may hold, in µL, if the method says
+ * @param smallestUl smallest volume to pipette, in µL, if the method says
+ */
+public record Bench(List<Reagent> reagents, List<Usual> dilutions, OptionalDouble wellUl, OptionalDouble smallestUl) {
+    /** Nothing said. */
+    public static final Bench NONE = new Bench(List.of(), List.of(), OptionalDouble.empty(), OptionalDouble.empty());
+
+    /** Keeps copies that cannot change. */
+    public Bench {
+        reagents = List.copyOf(reagents);
+        dilutions = List.copyOf(dilutions);
+    }
+
+    /** The reagents of one part, in order. */
+    public List<Reagent> into(Reagent.Into part, int trigger) {
+        return reagents.stream()
+                .filter(each -> each.into() == part && each.trigger() == trigger)
+                .toList();
+    }
+
+    /** Volume of one part in each well, in µL. */
+    public double volumeUl(Reagent.Into part, int trigger) {
+        return into(part, trigger).stream().mapToDouble(Reagent::volumeUl).sum();
+    }
+
+    /**
+     * A usual dilution.
+     *
+     * @param matrix kind of sample
+     * @param content what it usually holds
+     * @param dilution what is usually made of it
+     */
+    public record Usual(String matrix, QuantityRange content, Dilution dilution) {}
+}

@@ -1,0 +1,16 @@
+package tallywell.method;
+
+/**
+ * A row of a sample list before the run is planned.
+ *
+ * @param sample the sample; its slot is 0 and its dilution 1 where the list does not say
+ * @param hasDilution whether the list gives the dilution
+ * @param expected what is expected of it as typed, or empty
+ * @param place where the row stands, for messages
+ */
+public record WantedSample(Sample sample, boolean hasDilution, String expected, String place) {
+    /** Whether the list gives the slot. */
+    public boolean hasSlot() {
+        return sample.slot() > 0;
+    }
+}

@@ -1,0 +1,131 @@
+package tallywell.report;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.io.ByteArrayInputStream;
+import java.io.ByteArrayOutputStream;
+import java.util.ArrayList;
+import java.util.List;
+import org.apache.commons.csv.CSVRecord;
+import org.apache.poi.ss.usermodel.Cell;
+import org.apache.poi.ss.usermodel.CellType;
+import org.apache.poi.ss.usermodel.Row;
+import org.apache.poi.ss.usermodel.Sheet;
+import org.apache.poi.xssf.usermodel.XSSFWorkbook;
+import org.junit.jupiter.api.Test;
+
+class CombinedWorkbookTest {
+    private static final List<String> FOLDERS =
+            List.of("cider-l-malic", "puree-citric-solids", "juice-glucose-fructose", "cuvette-typed");
+
+    private static byte[] write(List<Report> reports) throws Exception {
+        ByteArrayOutputStream out = new ByteArrayOutputStream();
+        try (CombinedWorkbook workbook = new CombinedWorkbook()) {
+            for (Report report : reports) {
+                workbook.add(report);
+            }
+            workbook.finish(out);
+        }
+        return out.toByteArray();
+    }
+
+    private static List<Report> reports() throws Exception {
+        List<Report> reports = new ArrayList<>();
+        for (String folder : FOLDERS) {
+            reports.add(SampleRuns.report(folder));
+        }
+        return reports;
+    }
+
+    private static XSSFWorkbook read(byte[] workbook) throws Exception {
+        return new XSSFWorkbook(new ByteArrayInputStream(workbook));
+    }
+
+    @Test
+    void resultsAreThoseOfTheTableOneRowEach() throws Exception {
+        List<Report> reports = reports();
+        StringBuilder text = new StringBuilder();
+        try (ResultsTable table = new ResultsTable(text)) {
+            for (Report report : reports) {
+                table.add(report);
+            }
+        }
+        List<CSVRecord> expected = TablesTest.parse(text.toString());
+        try (XSSFWorkbook book = read(write(reports))) {
+            Sheet results = book.getSheet("Results");
+            assertThat(results.getLastRowNum()).isEqualTo(expected.size());
+            for (int row = 0; row < expected.size(); row++) {
+                for (int column = 0; column < ResultColumns.count(); column++) {
+                    assertThat(shown(
+                                    results.getRow(row + 1).getCell(column),
+                                    expected.get(row).get(column)))
+                            .as("row " + row + " " + ResultColumns.at(column).title())
+                            .isEqualTo(expected.get(row).get(column));
+                }
+            }
+        }
+    }
+
+    private static String shown(Cell cell, String wanted) {
+        if (cell.getCellType() == CellType.NUMERIC) {
+            assertThat(cell.getNumericCellValue()).isEqualTo(Double.parseDouble(wanted));
+            return wanted;
+        }
+        return cell.getStringCellValue();
+    }
+
+    @Test
+    void holdsValuesAndOneRowForEachRun() throws Exception {
+        try (XSSFWorkbook book = read(write(reports()))) {
+            assertThat(book.getSheet("Runs").getLastRowNum()).isEqualTo(FOLDERS.size());
+            assertThat(book.getSheet("Summary").getRow(0).getCell(0).getStringCellValue())
+                    .isEqualTo("Summary of 4 runs");
+            for (Sheet sheet : book) {
+                for (Row row : sheet) {
+                    for (Cell cell : row) {
+                        assertThat(cell.getCellType()).isNotEqualTo(CellType.FORMULA);
+                    }
+                }
+            }
+        }
+    }
+
+    @Test
+    void sameRunsGiveTheSameBytes() throws Exception {
+        byte[] once = write(reports());
+        assertThat(write(reports())).isEqualTo(once);
+    }
+
+    @Test
+    void resultsByDifferenceStandBehindTheOthers() throws Exception {
+        Report report = SampleRuns.report(Variants.named("pairs"));
+        try (XSSFWorkbook book = read(write(List.of(report)))) {
+            Sheet results = book.getSheet("Results");
+            assertThat(results.getRow(results.getLastRowNum()).getCell(2).getStringCellValue())
+                    .isEqualTo("difference");
+        }
+    }
+
+    /** Rows wait in files: what a run leaves in memory is next to nothing. */
+    @Test
+    void manyRunsDoNotFillTheMemory() throws Exception {
+        Report report = SampleRuns.report("juice-glucose-fructose");
+        try (CombinedWorkbook workbook = new CombinedWorkbook()) {
+            for (int i = 0; i < 50; i++) {
+                workbook.add(report);
+            }
+            long before = used();
+            for (int i = 0; i < 200; i++) {
+                workbook.add(report);
+            }
+            // 200 runs are 15,000 rows of 20 cells, some 16 MB as objects.
+            assertThat(used() - before).isLessThan(4_000_000);
+            workbook.finish(java.io.OutputStream.nullOutputStream());
+        }
+    }
+
+    private static long used() {
+        System.gc();
+        return Runtime.getRuntime().totalMemory() - Runtime.getRuntime().freeMemory();
+    }
+}
