@@ -84,6 +84,7 @@ class ArchitectureTest {
             javax.swing..                 | gui
             java.awt..                    | gui chart
             org.jfree..                   | gui chart
+            org.apache.batik..            | chart
             org.apache.poi..              | table report
             org.apache.commons.csv..      | table report
             org.snakeyaml..               | files

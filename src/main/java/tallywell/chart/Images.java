@@ -5,15 +5,22 @@ import java.awt.image.BufferedImage;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.io.UncheckedIOException;
-import java.nio.charset.StandardCharsets;
-import java.util.Locale;
 import java.util.Optional;
 import javax.imageio.IIOImage;
 import javax.imageio.ImageIO;
 import javax.imageio.ImageWriteParam;
 import javax.imageio.ImageWriter;
 import javax.imageio.stream.MemoryCacheImageOutputStream;
-import org.jfree.svg.SVGGraphics2D;
+import javax.xml.parsers.DocumentBuilderFactory;
+import javax.xml.parsers.ParserConfigurationException;
+import javax.xml.transform.TransformerException;
+import javax.xml.transform.TransformerFactory;
+import javax.xml.transform.dom.DOMSource;
+import javax.xml.transform.stream.StreamResult;
+import org.apache.batik.svggen.SVGGeneratorContext;
+import org.apache.batik.svggen.SVGGraphics2D;
+import org.w3c.dom.Document;
+import org.w3c.dom.Element;
 
 /**
  * Pictures as the bytes of files. The same picture gives the same bytes wherever the same fonts are installed; nothing of
@@ -22,6 +29,9 @@ import org.jfree.svg.SVGGraphics2D;
 public final class Images {
     /** As tight as pays: 0 would be the tightest, and takes several times as long for some 5 % less. */
     private static final float PACKED = 0.3f;
+
+    /** A hundredth of a point is finer than any printer. */
+    private static final int DECIMALS = 2;
 
     private Images() {}
 
@@ -84,27 +94,43 @@ public final class Images {
         return bytes.toByteArray();
     }
 
-    /** An SVG file in UTF-8. Text is text, but for titles that stand upright, which are outlines. */
+    /** An SVG file in UTF-8. Text is text. */
     public static byte[] svg(Picture picture) {
-        SVGGraphics2D g = new SVGGraphics2D(picture.width(), picture.height());
-        g.setDefsKeyPrefix("");
-        g.setGeomDoubleConverter(Images::number);
-        g.setTransformDoubleConverter(Images::number);
-        g.setFontFunction(family -> "sans-serif");
+        Document document = document();
+        SVGGeneratorContext context = SVGGeneratorContext.createDefault(document);
+        context.setComment(null);
+        context.setPrecision(DECIMALS);
+        SVGGraphics2D g = new SVGGraphics2D(context, false);
         Ink.smooth(g);
         picture.draw(g);
-        String drawn = g.getSVGElement(
-                null,
-                true,
-                new org.jfree.svg.ViewBox(0, 0, (int) Math.ceil(picture.width()), (int) Math.ceil(picture.height())),
-                null,
-                null);
-        return ("<?xml version=\"1.0\" encoding=\"UTF-8\"?>\n" + drawn + "\n").getBytes(StandardCharsets.UTF_8);
+        Element root = g.getRoot();
+        int width = (int) Math.ceil(picture.width());
+        int height = (int) Math.ceil(picture.height());
+        root.setAttribute("width", Integer.toString(width));
+        root.setAttribute("height", Integer.toString(height));
+        root.setAttribute("viewBox", "0 0 " + width + " " + height);
+        return bytes(root);
     }
 
-    /** A hundredth of a point is finer than any printer. */
-    private static String number(double value) {
-        String text = String.format(Locale.ROOT, "%.2f", value);
-        return text.contains(".") ? text.replaceFirst("[.]?0+$", "") : text;
+    /** Written by the platform: the generator's own writer adds a document type, which readers would look up on the net. */
+    private static byte[] bytes(Element root) {
+        ByteArrayOutputStream bytes = new ByteArrayOutputStream();
+        try {
+            TransformerFactory.newInstance().newTransformer().transform(new DOMSource(root), new StreamResult(bytes));
+        } catch (TransformerException e) {
+            throw new IllegalStateException("every Java platform writes a plain document", e);
+        }
+        return bytes.toByteArray();
+    }
+
+    private static Document document() {
+        try {
+            return DocumentBuilderFactory.newInstance()
+                    .newDocumentBuilder()
+                    .getDOMImplementation()
+                    .createDocument("http://www.w3.org/2000/svg", "svg", null);
+        } catch (ParserConfigurationException e) {
+            throw new IllegalStateException("every Java platform has a plain document builder", e);
+        }
     }
 }

@@ -30,7 +30,8 @@ public final class Wells {
         return List.copyOf(wells);
     }
 
-    private static List<Well> rectangle(Well one, Well other) {
+    /** The wells of the rectangle between two corners, in row order. */
+    public static List<Well> rectangle(Well one, Well other) {
         List<Well> wells = new ArrayList<>();
         for (int row = Math.min(one.row(), other.row()); row <= Math.max(one.row(), other.row()); row++) {
             for (int column = Math.min(one.column(), other.column());

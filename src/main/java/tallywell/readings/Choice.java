@@ -1,5 +1,7 @@
 package tallywell.readings;
 
+import java.util.Collection;
+import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.OptionalInt;
@@ -35,17 +37,26 @@ public record Choice(OptionalInt block, Optional<String> plate, OptionalDouble w
         return new Choice(block, plate, OptionalDouble.of(nm));
     }
 
-    boolean fits(Block candidate) {
-        return (block.isEmpty() || block.getAsInt() == candidate.number())
-                && (plate.isEmpty() || plate.get().strip().equalsIgnoreCase(candidate.plate()))
-                && (wavelengthNm.isEmpty() || isAt(candidate, wavelengthNm.getAsDouble()));
+    /**
+     * The blocks that fit. A wavelength sorts out nothing where the file states none: then the user's word adds what the
+     * file does not say.
+     */
+    List<Block> among(Collection<Block> blocks) {
+        boolean stated = blocks.stream().anyMatch(each -> each.wavelengthNm().isPresent());
+        return blocks.stream()
+                .filter(each -> block.isEmpty() || block.getAsInt() == each.number())
+                .filter(each -> plate.isEmpty() || plate.get().strip().equalsIgnoreCase(each.plate()))
+                .filter(each -> wavelengthNm.isEmpty() || !stated || isAt(each, wavelengthNm.getAsDouble()))
+                .toList();
     }
 
-    /** Whether a block fits as far as it says: one that states no wavelength may have been read at any. */
-    boolean mayFit(Block candidate) {
-        return fits(candidate)
-                || candidate.wavelengthNm().isEmpty()
-                        && new Choice(block, plate, OptionalDouble.empty()).fits(candidate);
+    /** The blocks that fit, and those that only lack the wavelength: they may have been read at any. */
+    List<Block> amongUnstated(Collection<Block> blocks) {
+        List<Block> fitting = among(blocks);
+        return new Choice(block, plate, OptionalDouble.empty())
+                .among(blocks).stream()
+                        .filter(each -> each.wavelengthNm().isEmpty() || fitting.contains(each))
+                        .toList();
     }
 
     static boolean isAt(Block candidate, double nm) {

@@ -142,8 +142,13 @@ record Column(int index, String heading, Facts facts, TimeHeading time, Map<Look
     boolean isStamp() {
         return role() == Role.OTHER
                 && facts.has(Meaning.OTHER_TIME)
-                && (facts.has(Meaning.TIME) || facts.has(Meaning.OTHER_TIME) && count(Look.CLOCK) * 2 > filled)
+                && (facts.has(Meaning.TIME) || isNamedStamp() || count(Look.CLOCK) * 2 > filled)
                 && filled > 1;
+    }
+
+    private boolean isNamedStamp() {
+        String words = heading.toLowerCase(Locale.ROOT);
+        return words.contains("timestamp") || words.contains("datetime");
     }
 
     private Role markRole() {

@@ -61,7 +61,7 @@ final class Decision {
             }
             throw fault;
         }
-        List<Block> fitting = all.keySet().stream().filter(choice::fits).toList();
+        List<Block> fitting = choice.among(all.keySet());
         if (fitting.isEmpty()) {
             throw refused("found no block that fits the choice; expected one of these", all.keySet(), possible, read);
         }
@@ -129,6 +129,15 @@ final class Decision {
                     possible,
                     read);
         }
+        if (fitting.stream().anyMatch(block -> isTwin(all.get(block)))) {
+            throw refused(
+                    "found several blocks of readings that nothing tells apart: no title, plate, wavelength or time;"
+                            + " expected to be told which to take"
+                            + remedy,
+                    fitting,
+                    possible,
+                    read);
+        }
         List<Block> beside = beside(fitting, all);
         if (!beside.isEmpty()) {
             throw refused(
@@ -138,19 +147,11 @@ final class Decision {
                     possible,
                     read);
         }
-        if (fitting.stream().anyMatch(block -> isTwin(all.get(block)))) {
-            throw refused(
-                    "found several blocks of readings that nothing tells apart; expected to be told which to take"
-                            + remedy,
-                    fitting,
-                    possible,
-                    read);
-        }
     }
 
     /** The blocks that fit the choice and those beside them that only lack the wavelength it asks for. */
     private List<Block> beside(List<Block> fitting, Map<Block, Draft> all) {
-        List<Block> candidates = all.keySet().stream().filter(choice::mayFit).toList();
+        List<Block> candidates = choice.amongUnstated(all.keySet());
         return candidates.stream()
                 .filter(one -> candidates.stream().anyMatch(other -> isBeside(one, other, fitting, all)))
                 .toList();

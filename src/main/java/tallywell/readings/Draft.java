@@ -1,7 +1,6 @@
 package tallywell.readings;
 
 import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.EnumSet;
 import java.util.HashMap;
 import java.util.LinkedHashMap;
@@ -12,9 +11,7 @@ import java.util.Objects;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.Set;
-import org.jspecify.annotations.Nullable;
 import tallywell.notice.InputException;
-import tallywell.plate.Mark;
 import tallywell.plate.PlateFormat;
 import tallywell.plate.ReadingSeries;
 import tallywell.plate.Well;
@@ -210,14 +207,14 @@ final class Draft {
     Block block(int number, Interpretation as, Optional<PlateFormat> stated) throws InputException {
         PlateFormat format = format(stated);
         boolean timed = isTimed();
-        Map<Well, Row> rows = new LinkedHashMap<>();
+        Map<Well, GrowingSeries> rows = new LinkedHashMap<>();
         FileOrder order = new FileOrder();
         for (Piece piece : pieces) {
             order.add(piece, read(piece, as, rows));
         }
         ReadingSeries.Builder series = timed ? ReadingSeries.timed(format) : ReadingSeries.endPoint(format);
-        for (Map.Entry<Well, Row> each : rows.entrySet()) {
-            Row row = each.getValue();
+        for (Map.Entry<Well, GrowingSeries> each : rows.entrySet()) {
+            GrowingSeries row = each.getValue();
             series.add(each.getKey(), row.times(), row.values(), row.marks());
         }
         Facts facts = facts();
@@ -296,13 +293,13 @@ final class Draft {
     }
 
     /** Reads a piece, behind what the wells have already. */
-    private int[] read(Piece piece, Interpretation as, Map<Well, Row> rows) throws InputException {
+    private int[] read(Piece piece, Interpretation as, Map<Well, GrowingSeries> rows) throws InputException {
         int count = piece.wells().size();
         int[] offsets = new int[count];
-        Row[] targets = new Row[count];
+        GrowingSeries[] targets = new GrowingSeries[count];
         Map<Times, double[]> seconds = new HashMap<>();
         for (int well = 0; well < count; well++) {
-            Row row = rows.computeIfAbsent(piece.wells().get(well), none -> new Row());
+            GrowingSeries row = rows.computeIfAbsent(piece.wells().get(well), none -> new GrowingSeries());
             offsets[well] = row.size;
             targets[well] = row;
             double[] times = times(piece, well, as, seconds);
@@ -366,53 +363,5 @@ final class Draft {
                         ? "found the time " + now + " s twice" + of + "; expected each time once"
                         : "found the time " + now + " s after " + before + " s" + of
                                 + "; expected times that run forward");
-    }
-
-    /** The series of one well while it grows. */
-    private static final class Row {
-        private double[] times = new double[0];
-        private double[] values = new double[0];
-        private Mark @Nullable [] marks;
-        private int size;
-
-        void extend(int more, double[] moreTimes) {
-            if (size == 0) {
-                times = moreTimes;
-                values = new double[more];
-            } else {
-                times = Arrays.copyOf(times, size + more);
-                System.arraycopy(moreTimes, 0, times, size, more);
-                values = Arrays.copyOf(values, size + more);
-                if (marks != null) {
-                    int before = marks.length;
-                    marks = Arrays.copyOf(marks, size + more);
-                    Arrays.fill(marks, before, marks.length, Mark.NONE);
-                }
-            }
-            size += more;
-        }
-
-        void read(Piece piece, int well, int reading, Interpretation as, int at) throws InputException {
-            Mark mark = piece.read(well, reading, as.mark(), values, at);
-            if (mark != Mark.NONE) {
-                if (marks == null) {
-                    marks = new Mark[size];
-                    Arrays.fill(marks, Mark.NONE);
-                }
-                marks[at] = mark;
-            }
-        }
-
-        double[] times() {
-            return times;
-        }
-
-        double[] values() {
-            return values;
-        }
-
-        Mark @Nullable [] marks() {
-            return marks;
-        }
     }
 }

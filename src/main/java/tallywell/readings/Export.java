@@ -31,7 +31,7 @@ public record Export(Path file, List<Block> blocks, Explanation explanation) {
      *     than the method asks for and the choice does not name it; the message names the key that decides
      */
     public Block one(Choice choice, OptionalDouble methodWavelengthNm) throws InputException {
-        List<Block> fitting = blocks.stream().filter(choice::fits).toList();
+        List<Block> fitting = choice.among(blocks);
         if (fitting.isEmpty()) {
             throw refused("found no block that fits what the run asks for; expected one of these", blocks, "");
         }

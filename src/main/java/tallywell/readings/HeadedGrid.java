@@ -191,7 +191,7 @@ final class HeadedGrid implements Form {
             int at = frame.next();
             Facts between = Facts.none();
             while (at < sheet.rows()) {
-                Group group = group(at);
+                GridLines group = group(at);
                 if (group.lines.isEmpty()
                         || group.lines.size() < 2 && frame.heads().count() < 2) {
                     break;
@@ -214,7 +214,7 @@ final class HeadedGrid implements Form {
         }
 
         /** A row of the plate that does not go on with the grid must not go by in silence. */
-        private void refuseFurther(int row, Group group, boolean titled) throws InputException {
+        private void refuseFurther(int row, GridLines group, boolean titled) throws InputException {
             int side = side(sheet, row, frame.side());
             boolean next = side == group.last() + 1 || side == group.sides.get(0) - 1;
             // Behind a whole plate a letter that does not come next names a statistic, such as M or N.
@@ -229,7 +229,7 @@ final class HeadedGrid implements Form {
             }
         }
 
-        private boolean isWholePlate(Group group) {
+        private boolean isWholePlate(GridLines group) {
             int sides = group.sides.size();
             int heads = frame.heads().count();
             return PlateFormat.KNOWN.stream()
@@ -264,7 +264,7 @@ final class HeadedGrid implements Form {
                     : Optional.empty();
         }
 
-        private Facts gutter(Group group) {
+        private Facts gutter(GridLines group) {
             Facts facts = Facts.none();
             int row = group.lines.get(0);
             for (int column = 0; column < frame.heads().first(); column++) {
@@ -283,7 +283,7 @@ final class HeadedGrid implements Form {
         }
 
         /** Whether a column left of the grid says something of single rows, rather than once of the whole grid. */
-        private boolean isRemark(Group group, int column) {
+        private boolean isRemark(GridLines group, int column) {
             Set<Meaning> heading = Words.in(sheet.text(headings, column));
             if (heading.contains(Meaning.TIME)) {
                 return false;
@@ -294,8 +294,8 @@ final class HeadedGrid implements Form {
         }
 
         /** Lines that name rows in order, with or without further lines of the same row below them. */
-        private Group group(int start) throws InputException {
-            Group group = new Group();
+        private GridLines group(int start) throws InputException {
+            GridLines group = new GridLines();
             int row = start;
             while (row < sheet.rows()) {
                 int side = side(sheet, row, frame.side());
@@ -330,7 +330,7 @@ final class HeadedGrid implements Form {
         }
 
         /** Whether a row of the plate goes on with these: rows run down the alphabet or, throughout, up. */
-        private boolean continues(Group group, int side) {
+        private boolean continues(GridLines group, int side) {
             if (group.sides.isEmpty()) {
                 return side >= 0;
             }
@@ -345,7 +345,7 @@ final class HeadedGrid implements Form {
          * The next row of the plate, from the given line on, over lines of statistics and lines drawn between; -1 if the
          * grid ends.
          */
-        private int beyond(Group group, int row) throws InputException {
+        private int beyond(GridLines group, int row) throws InputException {
             boolean words = false;
             int at = row;
             for (int lines = 0; lines < MOST_BETWEEN && at < sheet.rows() && !group.sides.isEmpty(); lines++) {
@@ -398,7 +398,7 @@ final class HeadedGrid implements Form {
             return false;
         }
 
-        private void take(Group group, Facts facts) throws InputException {
+        private void take(GridLines group, Facts facts) throws InputException {
             int readings = 0;
             int others = 0;
             for (int line : group.lines) {
@@ -420,7 +420,7 @@ final class HeadedGrid implements Form {
             noteRest(group);
         }
 
-        private Piece piece(Group group, int k, Facts facts) {
+        private Piece piece(GridLines group, int k, Facts facts) {
             List<Well> wells = new ArrayList<>();
             int[] rows = new int[group.sides.size() * frame.heads().count()];
             int[] columns = new int[rows.length];
@@ -454,7 +454,7 @@ final class HeadedGrid implements Form {
         }
 
         /** Where a row of the plate has several lines, words at their ends tell them apart. */
-        private Facts lineFacts(Group group, int k) {
+        private Facts lineFacts(GridLines group, int k) {
             if (group.deep == 1) {
                 return Facts.none();
             }
@@ -472,7 +472,7 @@ final class HeadedGrid implements Form {
         }
 
         /** Twice as many numbers as headings, none with decimals: a decimal comma was taken for a delimiter. */
-        private void refuseCutDecimals(Group group) throws InputException {
+        private void refuseCutDecimals(GridLines group) throws InputException {
             int row = group.lines.get(0);
             int numbers = 0;
             for (int column = from; column < sheet.width(row); column++) {
@@ -492,7 +492,7 @@ final class HeadedGrid implements Form {
             }
         }
 
-        private void noteRest(Group group) {
+        private void noteRest(GridLines group) {
             if (group.deep > 1) {
                 return;
             }
@@ -511,65 +511,6 @@ final class HeadedGrid implements Form {
                         sheet.table().place(headings),
                         "left out: " + count + (count == 1 ? " column" : " columns") + " beside the grid" + words
                                 + (words.isEmpty() ? "" : ")")));
-            }
-        }
-    }
-
-    /** The lines of one grid. */
-    private static final class Group {
-        private final List<Integer> lines = new ArrayList<>();
-        private final List<Integer> sides = new ArrayList<>();
-        private final List<Integer> depths = new ArrayList<>();
-        private int end = -1;
-        private int deep = 1;
-
-        int last() {
-            return sides.get(sides.size() - 1);
-        }
-
-        /** Whether the rows run from the last of the plate to the first. */
-        boolean isUpward() {
-            return sides.size() > 1 && sides.get(1) < sides.get(0);
-        }
-
-        void add(int row, int side) {
-            lines.add(row);
-            sides.add(side);
-            depths.add(1);
-            end = row;
-        }
-
-        void addMore(int row) {
-            lines.add(row);
-            depths.set(depths.size() - 1, depths.get(depths.size() - 1) + 1);
-            end = row;
-        }
-
-        /** Each row must have as many lines as the others; a rest behind the last row is no part of the grid. */
-        void settle(Sheet sheet, int side) throws InputException {
-            if (lines.isEmpty()) {
-                return;
-            }
-            deep = depths.get(0);
-            int lastDepth = depths.get(depths.size() - 1);
-            if (depths.size() > 1 && lastDepth > deep) {
-                while (depths.get(depths.size() - 1) > deep
-                        && sheet.look(lines.get(lines.size() - 1), side) == Look.EMPTY) {
-                    lines.remove(lines.size() - 1);
-                    depths.set(depths.size() - 1, depths.get(depths.size() - 1) - 1);
-                }
-                end = lines.get(lines.size() - 1);
-            }
-            int at = 0;
-            for (int depth : depths) {
-                if (depth != deep) {
-                    throw new InputException(
-                            sheet.table().place(lines.get(depth > deep ? at + deep : at)),
-                            "found row " + Well.rowName(sides.get(depths.indexOf(depth))) + " of the plate " + depth
-                                    + (depth == 1 ? " time" : " times") + ", the first row " + deep
-                                    + (deep == 1 ? " time" : " times") + "; expected each row equally often");
-                }
-                at += depth;
             }
         }
     }

@@ -16,6 +16,18 @@ record WellHeading(Well well, Facts facts) {
             Pattern.compile("([A-Za-z]{1,2}\\d{1,2})(?: ?[(\\[:,/=-]|\\s)\\s*(\\S.{0,40})");
     private static final Pattern WORD = Pattern.compile("(?<![A-Za-z0-9])([A-Za-z]{1,2}\\d{1,2})(?![A-Za-z0-9.,])");
 
+    /** Whether a heading names more than one well, as it does where two cells ran together. */
+    static boolean isSeveral(String text) {
+        return text.length() <= 60
+                && !text.matches("\\w+ ?([(].*[)]|\\[.*\\])")
+                && !Facts.ofHeading(text).isOtherQuantity()
+                && WORD.matcher(text)
+                                .results()
+                                .filter(word -> Well.parse(word.group(1)).isPresent())
+                                .count()
+                        > 1;
+    }
+
     /** The well at the start of a heading that goes on with a name, as in {@code A1 (blank)}. */
     static Optional<Well> labelled(String text) {
         Matcher label = LABELLED.matcher(text);

@@ -42,7 +42,7 @@ final class Words {
             MILLI            | mau mod mabs mextinktion millioptical milliabsorbance "milli absorbance"
             RAW              | raw uncorrected unprocessed measured | roh rohdaten rohwert rohwerte unkorrigiert
             RAW              | brut brute bruts brutes | crudo bruto cruda | grezzo grezzi | ruw ruwe | surowe
-            PROCESSED        | ~correct ~subtract ~normali ~blanked ~processed ~differen ratio ratios ~transform ~smooth net delta δ ∆ minus
+            PROCESSED        | ~correct ~subtract ~normali ~blanked ~processed ~differen ratio ratios ~transform ~smooth net delta ~δ ~∆ minus
             PROCESSED        | corr corr. korr ~adjust bkgd ~compensat
             PROCESSED        | ~korrig ~korrekt ~abzug ~abgezogen ~subtrah ~verrechnet ~geglättet ~quotient netto nettowert
             PROCESSED        | ~corrig ~soustr ~correg ~restad ~sottra ~rapport ~calcul ~berechnet "per cm" "pro cm" "par cm" "por cm"

@@ -33,6 +33,16 @@ record AlignedLine(List<Piece> pieces) {
                     : WELL.matcher(text).matches() ? Kind.WELL : Kind.WORD;
         }
 
+        /** Whether it is a number or a well, as opposed to a word of a title. */
+        boolean isEntry() {
+            return kind() == Kind.NUMBER || kind() == Kind.WELL;
+        }
+
+        /** Whether it is one blank behind another piece, as words of one heading are. */
+        boolean follows(Piece other) {
+            return first - other.last == 2 && !isEntry() && !other.isEntry();
+        }
+
         boolean overlaps(Piece other) {
             return first <= other.last && last >= other.first;
         }
@@ -58,8 +68,8 @@ record AlignedLine(List<Piece> pieces) {
         return pieces.get(0).kind();
     }
 
-    boolean isMostlyNumbers() {
-        return pieces.stream().filter(piece -> piece.kind() == Kind.NUMBER).count() * 2 >= size();
+    boolean isMostlyEntries() {
+        return pieces.stream().filter(Piece::isEntry).count() * 2 >= size();
     }
 
     /** Whether it is a row of a table, by its looks: mostly numbers, wells and letters. */

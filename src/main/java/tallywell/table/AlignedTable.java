@@ -70,7 +70,7 @@ final class AlignedTable {
         for (int i = 0; i < lines.size(); i++) {
             AlignedLine line = lines.get(i);
             List<AlignedLine.Piece> pieces = line.pieces();
-            if (line.size() > columns.size() && columns.size() > 1 && !line.isMostlyNumbers()) {
+            if (line.size() > columns.size() && columns.size() > 1 && !line.isMostlyEntries()) {
                 pieces = gathered(pieces, columns);
             }
             Optional<int[]> placed = placed(pieces, columns);
@@ -154,13 +154,13 @@ final class AlignedTable {
     private List<AlignedLine.Piece> longest() {
         List<AlignedLine.Piece> longest = known;
         for (AlignedLine line : lines) {
-            if (line.size() > longest.size() && line.isMostlyNumbers()) {
+            if (line.size() > longest.size() && line.isMostlyEntries()) {
                 longest = line.pieces();
             }
         }
         List<AlignedLine.Piece> columns = new ArrayList<>(longest);
         for (AlignedLine line : lines) {
-            if (line.size() == columns.size() && line.isMostlyNumbers()) {
+            if (line.size() == columns.size() && line.isMostlyEntries()) {
                 for (int i = 0; i < columns.size(); i++) {
                     columns.set(i, columns.get(i).joined(line.pieces().get(i)));
                 }
@@ -175,7 +175,7 @@ final class AlignedTable {
         int last = -1;
         for (AlignedLine.Piece piece : line) {
             int nearest = nearest(piece, columns, Math.max(last, 0));
-            if (nearest == last) {
+            if (nearest == last && piece.follows(gathered.get(gathered.size() - 1))) {
                 AlignedLine.Piece before = gathered.remove(gathered.size() - 1);
                 gathered.add(new AlignedLine.Piece(before.text() + " " + piece.text(), before.first(), piece.last()));
             } else {

@@ -96,6 +96,7 @@ public final class WorkUp {
                 ? request.adHoc().orElseThrow().name()
                 : request.runs().get(0).toString();
         progress.at(name, 0, 1);
+        prepare();
         RunLoader.Loaded loaded = load(request, 0);
         Path output = request.output().orElseGet(() -> defaultOutput(Path.of(name)));
         try (Outputs outputs = new Outputs(request.overwrite(), loaded.files().keySet())) {
@@ -122,6 +123,21 @@ public final class WorkUp {
             return new Outcome(
                     lines(report), notices, written, 0, report.assessment().passed() ? 0 : 1);
         }
+    }
+
+    /** The first workbook of a process takes long to load; that goes on beside the reading of the run. */
+    private static void prepare() {
+        Thread loading = new Thread(
+                () -> {
+                    try {
+                        SummaryWorkbook.prepare();
+                    } catch (IOException e) {
+                        // Nothing is lost: what stands in the way meets the writing itself, which reports it.
+                    }
+                },
+                "workbook loading");
+        loading.setDaemon(true);
+        loading.start();
     }
 
     private static void summary(Report report, RunPictures pictures, Path output, Outputs outputs, List<Notice> notices)

@@ -59,24 +59,12 @@ public record Result(
 
     /** The same with the value that excluded wells would have led to. */
     Result withValueAll(OptionalDouble all) {
-        return new Result(
-                role,
-                word,
-                slot,
-                name,
-                analyte,
-                step,
-                wells,
-                value,
-                unit,
-                n,
-                cvPercent,
-                netDeltaA,
-                dilution,
-                all,
-                assigned,
-                recoveryPercent,
-                flags);
+        return with(all, recoveryPercent, flags);
+    }
+
+    /** The same with a recovery. */
+    Result withRecovery(OptionalDouble percent) {
+        return with(valueAll, percent, flags);
     }
 
     /** The same with further flags. */
@@ -84,23 +72,12 @@ public record Result(
         EnumSet<Flag> more = EnumSet.noneOf(Flag.class);
         more.addAll(flags);
         more.addAll(further);
+        return with(valueAll, recoveryPercent, more);
+    }
+
+    private Result with(OptionalDouble all, OptionalDouble percent, Set<Flag> told) {
         return new Result(
-                role,
-                word,
-                slot,
-                name,
-                analyte,
-                step,
-                wells,
-                value,
-                unit,
-                n,
-                cvPercent,
-                netDeltaA,
-                dilution,
-                valueAll,
-                assigned,
-                recoveryPercent,
-                more);
+                role, word, slot, name, analyte, step, wells, value, unit, n, cvPercent, netDeltaA, dilution, all,
+                assigned, percent, told);
     }
 }

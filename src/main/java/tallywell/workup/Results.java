@@ -39,8 +39,7 @@ final class Results {
                     step.where(well -> well.content() instanceof Content.Sample sample && sample.slot() == slot);
             if (!wells.isEmpty()) {
                 Sample sample = wells.get(0).trace().sample().orElseThrow();
-                results.add(result(
-                        wells, OptionalInt.of(slot), sample.label(), OptionalDouble.empty(), OptionalDouble.empty()));
+                results.add(result(wells, OptionalInt.of(slot), sample.label(), OptionalDouble.empty()));
             }
         }
         return results;
@@ -54,8 +53,8 @@ final class Results {
                     .of(step.step().analyte().name())
                     .map(conversion::assigned)
                     .orElse(OptionalDouble.empty());
-            Result plain = result(wells, OptionalInt.empty(), control.name(), assigned, OptionalDouble.empty());
-            results.add(withRecovery(plain, recovery(plain, assigned)));
+            Result plain = result(wells, OptionalInt.empty(), control.name(), assigned);
+            results.add(plain.withRecovery(recovery(plain, assigned)));
         }
         return results;
     }
@@ -66,10 +65,8 @@ final class Results {
             Content.Spike spike = (Content.Spike) wells.get(0).content();
             Sample sample = wells.get(0).trace().sample().orElseThrow();
             Optional<Quantity> added = spike.added().of(step.step().analyte().name());
-            Result plain =
-                    result(wells, OptionalInt.empty(), sample.name(), OptionalDouble.empty(), OptionalDouble.empty());
-            results.add(withRecovery(
-                    plain,
+            Result plain = result(wells, OptionalInt.empty(), sample.name(), OptionalDouble.empty());
+            results.add(plain.withRecovery(
                     added.isPresent()
                             ? spikeRecovery(wells, spike, conversion.gPerL(added.get()))
                             : OptionalDouble.empty()));
@@ -104,29 +101,7 @@ final class Results {
                 : OptionalDouble.empty();
     }
 
-    private static Result withRecovery(Result plain, OptionalDouble recovery) {
-        return new Result(
-                plain.role(),
-                plain.word(),
-                plain.slot(),
-                plain.name(),
-                plain.analyte(),
-                plain.step(),
-                plain.wells(),
-                plain.value(),
-                plain.unit(),
-                plain.n(),
-                plain.cvPercent(),
-                plain.netDeltaA(),
-                plain.dilution(),
-                plain.valueAll(),
-                plain.assigned(),
-                recovery,
-                plain.flags());
-    }
-
-    private Result result(
-            List<WellResult> wells, OptionalInt slot, String name, OptionalDouble assigned, OptionalDouble recovery) {
+    private Result result(List<WellResult> wells, OptionalInt slot, String name, OptionalDouble assigned) {
         WellResult first = wells.get(0);
         List<WellResult> counting = counting(wells);
         OptionalDouble value = mean(counting, WellResult::value);
@@ -157,7 +132,7 @@ final class Results {
                 Values.dilution(first.content(), first.trace().sample()),
                 value,
                 assigned,
-                recovery,
+                OptionalDouble.empty(),
                 flags);
     }
 

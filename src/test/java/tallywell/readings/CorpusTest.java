@@ -16,7 +16,8 @@ import tallywell.notice.InputException;
 /**
  * Every file in the corpus against what its maker says stands in it; see corpus.py beside the files. {@code
  * NAME.expected.csv} holds the readings, {@code NAME.block2.expected.csv} those of {@code --block 2}, {@code
- * NAME.refused.txt} words that the refusal must hold, one phrase a line.
+ * NAME.refused.txt} words that the refusal must hold, one phrase a line. What corpus.py does not make was written by
+ * somebody who did not know the importer; those readings were compared one by one with a list made apart from it.
  */
 class CorpusTest {
     private static final Path CORPUS = Path.of("src/test/resources/exports");

@@ -81,6 +81,13 @@ class ExportTest {
     }
 
     @Test
+    void wavelengthThatTheFileDoesNotStateSortsOutNothing() throws Exception {
+        Export export = read("well,absorbance\nA1,0.5\nA2,0.6\n");
+        assertThat(export.one(Choice.none().withWavelengthNm(340), AT_340).number())
+                .isEqualTo(1);
+    }
+
+    @Test
     void severalPlatesAreRefusedWithTheKeyThatDecides() throws Exception {
         Export export = read("plate,well,absorbance\nx,A1,0.1\nx,A2,0.2\ny,A1,0.3\ny,A2,0.4\n");
         assertThatThrownBy(() -> export.one(Choice.none(), AT_340))

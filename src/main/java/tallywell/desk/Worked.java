@@ -1,0 +1,39 @@
+package tallywell.desk;
+
+import java.util.List;
+import java.util.Optional;
+import tallywell.assess.Assessment;
+import tallywell.assess.Assessor;
+import tallywell.notice.InputException;
+import tallywell.notice.Notice;
+import tallywell.workup.Analysis;
+import tallywell.workup.Workup;
+
+/**
+ * What a run came to.
+ *
+ * @param draft the run
+ * @param analysis worked up; empty if it cannot be
+ * @param assessment judged; present with the analysis
+ * @param problems why it cannot be worked up; empty otherwise
+ */
+public record Worked(
+        RunDraft draft, Optional<Analysis> analysis, Optional<Assessment> assessment, List<Notice> problems) {
+    /** Keeps a copy that cannot change. */
+    public Worked {
+        problems = List.copyOf(problems);
+    }
+
+    /** Works a run up; not for the event thread. A run that is not complete comes to nothing, without problems. */
+    public static Worked of(RunDraft draft) {
+        if (!draft.isComplete()) {
+            return new Worked(draft, Optional.empty(), Optional.empty(), List.of());
+        }
+        try {
+            Analysis analysis = new Workup().analyse(draft.assay());
+            return new Worked(draft, Optional.of(analysis), Optional.of(new Assessor().assess(analysis)), List.of());
+        } catch (InputException e) {
+            return new Worked(draft, Optional.empty(), Optional.empty(), e.notices());
+        }
+    }
+}

@@ -1,0 +1,55 @@
+package tallywell.gui;
+
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Optional;
+import java.util.concurrent.Executor;
+import tallywell.desk.LayoutDesk;
+import tallywell.desk.RunDraft;
+import tallywell.desk.Settings;
+import tallywell.desk.Shown;
+
+/** What pages ask of the window that they stand in. */
+interface Host {
+    /** Goes to the start page; asks first if something is unsaved. */
+    void start();
+
+    /** Opens a run in place of the present page. */
+    void openRun(RunDraft draft);
+
+    /** Opens a run file in place of the present page. */
+    void openRun(Path file);
+
+    /** Opens a layout in place of the present page. */
+    void openLayout(LayoutDesk desk);
+
+    /** Opens a layout file in place of the present page. */
+    void openLayout(Path file);
+
+    /** Asks for files to open. */
+    List<Path> askOpen(String title);
+
+    /** Asks for a place to save to; empty if given up. */
+    Optional<Path> askSave(String title, Path suggested);
+
+    /** A layout was saved. */
+    void savedLayout(Path file);
+
+    /** A run was saved. */
+    void savedRun(Path file);
+
+    /** Where work is done that would hold the window up. */
+    Executor back();
+
+    /** Where the window changes. */
+    Executor front();
+
+    /** How numbers are shown. */
+    Shown shown();
+
+    /** The folder of the program in the home of the user. */
+    Path home();
+
+    /** What the program remembers. */
+    Settings settings();
+}

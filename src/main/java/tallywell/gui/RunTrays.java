@@ -1,0 +1,228 @@
+package tallywell.gui;
+
+import java.nio.file.Path;
+import java.util.List;
+import java.util.Optional;
+import java.util.function.Consumer;
+import java.util.stream.Collectors;
+import javax.swing.JPanel;
+import net.miginfocom.swing.MigLayout;
+import tallywell.desk.Intake;
+import tallywell.desk.LayoutDesk;
+import tallywell.desk.LayoutEdits;
+import tallywell.desk.Origin;
+import tallywell.desk.RunDesk;
+import tallywell.desk.RunDraft;
+import tallywell.desk.RunStore;
+import tallywell.method.AssayMethod;
+import tallywell.method.SampleList;
+import tallywell.notice.InputException;
+import tallywell.plate.Content;
+import tallywell.plate.Layout;
+
+/** The four trays of a run: method, layout, samples, readings. */
+final class RunTrays extends JPanel {
+    private final RunDesk desk;
+    private final Host host;
+    private final Said said;
+    private final RunStore store = new RunStore();
+    private final Tray method = new Tray(Text.of("tray.method"));
+    private final Tray layout = new Tray(Text.of("tray.layout"));
+    private final Tray samples = new Tray(Text.of("tray.samples"));
+    private final Tray readings = new Tray(Text.of("tray.readings"));
+
+    RunTrays(RunDesk desk, Host host, Said said, Consumer<List<Path>> taker) {
+        super(new MigLayout(
+                "insets 0, fillx, gapx 8", "[grow, fill, sg][grow, fill, sg][grow, fill, sg][grow, fill, sg]", "[]"));
+        this.desk = desk;
+        this.host = host;
+        this.said = said;
+        setOpaque(false);
+        for (String id : store.builtIn()) {
+            method.action(title(id), () -> builtIn(id));
+        }
+        method.action(Text.of("method.change"), this::changeMethod);
+        method.action(Text.of("tray.open"), () -> taker.accept(host.askOpen(Text.of("tray.method"))));
+        layout.action(Text.of("tray.open"), () -> taker.accept(host.askOpen(Text.of("tray.layout"))));
+        layout.action(Text.of("layout.draw"), this::draw);
+        samples.action(Text.of("samples.type"), this::typeSamples);
+        samples.action(Text.of("tray.open"), () -> taker.accept(host.askOpen(Text.of("tray.samples"))));
+        samples.action(
+                Text.of("samples.none"),
+                () -> desk.history().edit(desk.draft().withSamples(Optional.empty()), Text.of("samples.none")));
+        readings.action(Text.of("tray.open.several"), () -> taker.accept(host.askOpen(Text.of("tray.readings"))));
+        readings.action(
+                Text.of("readings.type"),
+                () -> TypedReadings.ask(this, desk.draft(), host).ifPresent(file -> taker.accept(List.of(file))));
+        readings.action(Text.of("readings.look"), this::showReadings);
+        readings.action(Text.of("readings.swap"), desk::reverseReadings);
+        add(method);
+        add(layout);
+        add(samples);
+        add(readings);
+    }
+
+    private String title(String id) {
+        try {
+            return Text.of("method.builtin", store.builtIn(id).value().title());
+        } catch (InputException e) {
+            throw new IllegalStateException("the program file is damaged: " + id, e);
+        }
+    }
+
+    private void builtIn(String id) {
+        try {
+            Origin<AssayMethod> chosen = store.builtIn(id);
+            desk.history().edit(desk.draft().withMethod(chosen), Text.of("edit.method"));
+        } catch (InputException e) {
+            said.problem(e.notices());
+        }
+    }
+
+    private void changeMethod() {
+        if (desk.draft().method().isEmpty()) {
+            said.hint(Text.of("method.first"));
+            return;
+        }
+        try {
+            Origin<AssayMethod> from = desk.draft().method().get();
+            MethodDialog.ask(this, from.value(), store.text(from), host.shown())
+                    .ifPresent(
+                            changed -> desk.history().edit(desk.draft().withMethod(changed), Text.of("edit.method")));
+        } catch (InputException e) {
+            said.problem(e.notices());
+        }
+    }
+
+    private void draw() {
+        Layout start = desk.draft()
+                .layout()
+                .map(Origin::value)
+                .orElseGet(() ->
+                        LayoutEdits.empty(Text.of("layout.new"), desk.draft().format()));
+        host.openLayout(new LayoutDesk(start, desk.draft().layout().flatMap(Origin::file)));
+    }
+
+    private void typeSamples() {
+        if (desk.draft().layout().isEmpty()) {
+            said.hint(Text.of("samples.layout"));
+            return;
+        }
+        SampleDialog.ask(this, desk.draft(), host.shown()).ifPresent(this::samples);
+    }
+
+    private void samples(SampleList list) {
+        desk.history()
+                .edit(
+                        desk.draft().withSamples(Optional.of(Origin.unsaved(Text.of("samples.typed"), list))),
+                        Text.of("edit.samplelist"));
+    }
+
+    void showReadings() {
+        if (desk.draft().readings().isEmpty()) {
+            said.hint(Text.of("need.READINGS") + " " + Text.of("need.drop"));
+        } else {
+            ReadingsDialog.show(this, desk, host.shown());
+        }
+    }
+
+    void refresh() {
+        RunDraft draft = desk.draft();
+        draft.method()
+                .ifPresentOrElse(
+                        each -> method.show(each.value().title(), rule(each.value()), Tray.State.GOOD),
+                        () -> method.show(Text.of("tray.missing"), Text.of("tray.method.need"), Tray.State.MISSING));
+        draft.layout()
+                .ifPresentOrElse(
+                        each -> layout.show(each.value().name(), counts(each.value()), Tray.State.GOOD),
+                        () -> layout.show(Text.of("tray.missing"), Text.of("tray.layout.need"), Tray.State.MISSING));
+        draft.samples()
+                .ifPresentOrElse(
+                        each -> samples.show(each.name(), named(each.value()), Tray.State.GOOD),
+                        () -> samples.show(
+                                Text.of("samples.bynumber"), Text.of("samples.optional"), Tray.State.MISSING));
+        refreshReadings(draft);
+    }
+
+    private void refreshReadings(RunDraft draft) {
+        if (draft.readings().isEmpty()) {
+            readings.show(Text.of("tray.missing"), Text.of("tray.readings.need"), Tray.State.MISSING);
+            return;
+        }
+        String names = draft.readings().stream().map(Intake::name).collect(Collectors.joining(", "));
+        Intake first = draft.readings().get(0);
+        if (draft.needs().contains(RunDraft.Need.AFTER)) {
+            readings.show(names, Text.of("need.AFTER"), Tray.State.LOOK);
+        } else if (draft.needs().contains(RunDraft.Need.TRIGGER_TIME)) {
+            readings.show(names, Text.of("need.TRIGGER_TIME"), Tray.State.LOOK);
+        } else if (!first.triggerAtS().isEmpty()) {
+            readings.show(
+                    names,
+                    Text.of(
+                            "readings.inside",
+                            host.shown().plain(first.triggerAtS().get(0))),
+                    Tray.State.GOOD);
+        } else {
+            String order = draft.readings().stream()
+                    .map(each -> Text.of(each.triggerBefore() ? "readings.trigger" : "readings.no", each.name()))
+                    .collect(Collectors.joining(" · "));
+            readings.show(names, order, Tray.State.GOOD);
+        }
+    }
+
+    /** What was guessed of the readings, in words. */
+    String guess() {
+        List<Intake> all = desk.draft().readings();
+        if (all.size() == 1) {
+            return all.get(0).triggerAtS().isEmpty()
+                    ? Text.of("need.AFTER") + " " + Text.of("need.drop")
+                    : Text.of(
+                            "readings.guess.inside",
+                            host.shown().plain(all.get(0).triggerAtS().get(0)));
+        }
+        return Text.of(
+                "readings.guess",
+                all.get(0).name(),
+                all.subList(1, all.size()).stream().map(Intake::name).collect(Collectors.joining(", ")));
+    }
+
+    private static String rule(AssayMethod method) {
+        var step = method.steps().get(0);
+        return Text.of("calibration." + step.calibration().word()) + " · "
+                + Text.of("creep." + step.creep().word());
+    }
+
+    private static String counts(Layout layout) {
+        int blanks = layout.where(Content.Blank.class::isInstance).size();
+        int standards = layout.where(Content.Standard.class::isInstance).size();
+        return Text.of(
+                "layout.counts",
+                layout.slots().size(),
+                blanks,
+                standards,
+                layout.format().wells());
+    }
+
+    private String named(SampleList list) {
+        double least = list.bySlot().values().stream()
+                .mapToDouble(each -> each.dilution().factor())
+                .min()
+                .orElse(1);
+        double most = list.bySlot().values().stream()
+                .mapToDouble(each -> each.dilution().factor())
+                .max()
+                .orElse(1);
+        return least == most
+                ? Text.of(
+                        "samples.counts.one", list.bySlot().size(), host.shown().plain(least))
+                : Text.of(
+                        "samples.counts",
+                        list.bySlot().size(),
+                        host.shown().plain(least),
+                        host.shown().plain(most));
+    }
+
+    Tray readings() {
+        return readings;
+    }
+}

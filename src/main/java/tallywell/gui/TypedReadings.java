@@ -1,0 +1,79 @@
+package tallywell.gui;
+
+import java.awt.Component;
+import java.awt.Dimension;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import javax.swing.JOptionPane;
+import javax.swing.JPanel;
+import javax.swing.JScrollPane;
+import javax.swing.JTabbedPane;
+import javax.swing.JTextArea;
+import javax.swing.JTextField;
+import net.miginfocom.swing.MigLayout;
+import tallywell.desk.Origin;
+import tallywell.desk.RoleFaces;
+import tallywell.desk.RunDraft;
+import tallywell.desk.TypedPlate;
+import tallywell.notice.InputException;
+import tallywell.notice.OutputException;
+import tallywell.plate.Well;
+
+/** Readings without an export: pasted from anywhere, or typed well by well from a photometer. */
+final class TypedReadings extends JPanel {
+    private final JTextField name;
+    private final JTextArea pasted = new JTextArea();
+    private final JTabbedPane tabs = new JTabbedPane();
+    private final List<Well> wells;
+    private final List<List<String>> rows = new ArrayList<>();
+    private final Grid grid;
+    private final Host host;
+
+    TypedReadings(RunDraft draft, Host host) {
+        super(new MigLayout("insets 4, fill", "[][grow, fill]", "[][grow, fill]"));
+        this.host = host;
+        String usual = Text.of(draft.readings().isEmpty() ? "typed.before" : "typed.after");
+        name = Fields.text(this, Text.of("typed.name"), usual);
+        wells = TypedPlate.wells(draft.layout().map(Origin::value), draft.format());
+        RoleFaces faces = new RoleFaces(host.shown(), Optional.of(draft.sampleList()));
+        for (Well well : wells) {
+            String words = draft.layout()
+                    .map(each -> faces.of(each.value()).wells().get(well).words())
+                    .orElse(well.toString());
+            rows.add(new ArrayList<>(List.of(words, "")));
+        }
+        grid = new Grid(rows, List.of(Text.of("typed.well"), Text.of("typed.absorbance")), 1);
+        grid.setName("typed");
+        pasted.setName("pasted");
+        tabs.addTab(Text.of("typed.tab.type"), new JScrollPane(grid));
+        tabs.addTab(Text.of("typed.tab.paste"), new JScrollPane(pasted));
+        tabs.setPreferredSize(new Dimension(620, 420));
+        add(tabs, "span 2, grow");
+    }
+
+    /** Puts what was typed or pasted into a file. */
+    Path file() throws InputException, OutputException {
+        grid.stop();
+        String text = tabs.getSelectedIndex() == 1
+                ? pasted.getText()
+                : TypedPlate.csv(wells, rows.stream().map(row -> row.get(1)).toList(), host.shown());
+        return TypedPlate.file(host.home().resolve("readings"), name.getText(), text);
+    }
+
+    static Optional<Path> ask(Component owner, RunDraft draft, Host host) {
+        TypedReadings panel = new TypedReadings(draft, host);
+        while (JOptionPane.showConfirmDialog(
+                        owner, panel, Text.of("typed.title"), JOptionPane.OK_CANCEL_OPTION, JOptionPane.PLAIN_MESSAGE)
+                == JOptionPane.OK_OPTION) {
+            try {
+                return Optional.of(panel.file());
+            } catch (InputException | OutputException e) {
+                JOptionPane.showMessageDialog(
+                        owner, String.valueOf(e.getMessage()), Text.of("typed.title"), JOptionPane.WARNING_MESSAGE);
+            }
+        }
+        return Optional.empty();
+    }
+}

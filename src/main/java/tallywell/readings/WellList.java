@@ -1,0 +1,295 @@
+package tallywell.readings;
+
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+import tallywell.notice.InputException;
+import tallywell.notice.Notice;
+
+/** One list under way. */
+final class WellList {
+    final Sheet sheet;
+    final WellPosition position;
+    private final int from;
+    private final int limit;
+    private final int start;
+    final List<Piece> pieces = new ArrayList<>();
+    final List<Notice> notes = new ArrayList<>();
+    int[] rows = new int[16];
+    private int count;
+    int top;
+    int last;
+
+    WellList(Sheet sheet, WellPosition position, int from, int limit, int start) {
+        this.sheet = sheet;
+        this.position = position;
+        this.from = from;
+        this.limit = limit;
+        this.start = start;
+    }
+
+    boolean collect() throws InputException {
+        if (start > 0 && hasNumbers(start - 1)) {
+            refuseLabelled(start - 1);
+        }
+        gather();
+        top = headings();
+        rows = Arrays.copyOf(rows, count);
+        List<Column> columns = columns();
+        List<Column> values = values(columns);
+        boolean headed = top < start;
+        if (values.isEmpty() || count < 2 && !headed) {
+            return false;
+        }
+        new ListReadings(this, columns, values).collect();
+        return true;
+    }
+
+    /** All rows that name a well, over blank rows and rows of words between them. */
+    private void gather() throws InputException {
+        int at = start;
+        while (at < sheet.rows()) {
+            if (position.well(sheet, at).isPresent()) {
+                if (count == rows.length) {
+                    rows = Arrays.copyOf(rows, count * 2);
+                }
+                rows[count++] = at;
+                last = at;
+                at++;
+                continue;
+            }
+            refuseOutside(at);
+            int next = continuation(at);
+            if (next < 0) {
+                break;
+            }
+            at = next;
+        }
+    }
+
+    /** A word like a well that no plate has, in the midst of wells, is a slip and no title. */
+    private void refuseOutside(int row) throws InputException {
+        String text = position.letter() < 0 ? sheet.text(row, position.first()) : "";
+        boolean numbers = hasNumbers(row);
+        if (numbers && row == last + 1) {
+            refuseLabelled(row);
+        }
+        if (numbers && text.matches("[A-Za-z]{1,2} ?\\d{1,4}")) {
+            throw sheet.fault(row, position.first(), "the well", "A1 to AF48, wells that plates have");
+        }
+        if (numbers && text.isEmpty() && position.letter() < 0 && count > 0 && row == last + 1 && followedByWell(row)) {
+            throw new InputException(
+                    sheet.table().place(row), "found numbers without a well; expected a well such as B7");
+        }
+    }
+
+    /** A well with more in its cell is a row of the list that would go by in silence. */
+    private void refuseLabelled(int row) throws InputException {
+        if (position.letter() < 0
+                && WellHeading.labelled(sheet.text(row, position.first())).isPresent()) {
+            throw sheet.fault(
+                    row, position.first(), "the well", "a well such as B7, and its sample in a column of its own");
+        }
+    }
+
+    private boolean followedByWell(int row) {
+        return position.well(sheet, row + 1).isPresent();
+    }
+
+    private boolean hasNumbers(int row) {
+        for (int column = from; column < Math.min(limit, sheet.width(row)); column++) {
+            if (!position.holds(column) && sheet.look(row, column).isNumber()) {
+                return true;
+            }
+        }
+        return false;
+    }
+
+    /** The row where the list goes on behind blank rows or a row of statistics; -1 if it ends. */
+    private int continuation(int row) {
+        int next = sheet.nextFilled(row);
+        if (next >= sheet.rows()) {
+            return -1;
+        }
+        if (position.well(sheet, next).isPresent()) {
+            return next;
+        }
+        boolean summary = hasNumbers(next)
+                && Facts.ofHeading(sheet.text(next, position.first())).isOtherQuantity();
+        if (!summary) {
+            return -1;
+        }
+        notes.add(Notice.information(
+                sheet.table().place(next), "left out: '" + sheet.text(next, position.first()) + "'"));
+        last = next;
+        int after = sheet.nextFilled(next + 1);
+        return after < sheet.rows() ? after : -1;
+    }
+
+    /** The first row of headings; the first row of wells if there are none. */
+    private int headings() {
+        int row = start;
+        for (int i = 0; i < WellsDown.MOST_HEADING_ROWS; i++) {
+            int above = row - 1;
+            if (above >= 0 && sheet.isBlank(above) && row == start) {
+                above--;
+            }
+            if (above < 0 || sheet.isBlank(above) || !isHeading(above, row == start)) {
+                break;
+            }
+            row = above;
+        }
+        return row;
+    }
+
+    private boolean isHeading(int row, boolean lowest) {
+        int over = 0;
+        boolean named = false;
+        boolean stray = false;
+        for (int column = from; column < Math.min(limit, sheet.width(row)); column++) {
+            Look look = sheet.look(row, column);
+            if (look == Look.EMPTY) {
+                continue;
+            }
+            if (look == Look.WELL) {
+                return false;
+            }
+            over++;
+            stray |= look.isNumber()
+                    && !position.holds(column)
+                    && !Facts.isWavelength(sheet.number(row, column, DecimalMark.POINT));
+            named |= position.holds(column)
+                    && (Words.in(sheet.text(row, column)).contains(Meaning.WELL)
+                            || Words.in(sheet.text(row, column)).contains(Meaning.ROW)
+                            || Words.in(sheet.text(row, column)).contains(Meaning.COLUMN));
+        }
+        if (over == 2 && stray && !named) {
+            // A setting and its value.
+            return false;
+        }
+        boolean beside = over == 1 && sheet.look(row, position.first()) == Look.EMPTY;
+        return lowest
+                ? over >= 2 || named || beside
+                : over >= 2 && named || over >= 1 && !keyAndValue(row) && aligned(row);
+    }
+
+    private boolean keyAndValue(int row) {
+        return sheet.text(row, from).matches(".*[:=]$") || sheet.filled(row).size() == 1 && !aligned(row);
+    }
+
+    /** A second row of headings stands over the readings, not at the left edge where titles and settings stand. */
+    private boolean aligned(int row) {
+        List<Integer> table = sheet.filled(start);
+        int left = table.stream().filter(column -> column >= from).findFirst().orElse(from);
+        return sheet.look(row, position.first()) == Look.EMPTY
+                && sheet.look(row, left) == Look.EMPTY
+                && sheet.filled(row).stream()
+                        .noneMatch(column -> sheet.text(row, column).matches("(?s)\\D*:.*"));
+    }
+
+    private String heading(int column) {
+        StringBuilder heading = new StringBuilder();
+        for (int row = top; row < start; row++) {
+            if (sheet.isBlank(row)) {
+                continue;
+            }
+            int at = column;
+            boolean upper = row < lowestHeading();
+            // A cell merged over several columns keeps its words in the first.
+            while (upper && at > from && sheet.look(row, at) == Look.EMPTY) {
+                at--;
+            }
+            String text = sheet.text(row, at);
+            heading.append(heading.isEmpty() || text.isEmpty() ? "" : " ").append(text);
+        }
+        return heading.toString();
+    }
+
+    int lowestHeading() {
+        int row = start - 1;
+        while (row > top && sheet.isBlank(row)) {
+            row--;
+        }
+        return row;
+    }
+
+    private List<Column> columns() {
+        int width = 0;
+        for (int row : rows) {
+            width = Math.max(width, sheet.width(row));
+        }
+        List<Column> columns = new ArrayList<>();
+        for (int column = from; column < Math.min(limit, width); column++) {
+            if (!position.holds(column)) {
+                columns.add(Column.of(sheet, column, top < start ? heading(column) : "", rows));
+            }
+        }
+        return columns;
+    }
+
+    /** The columns of readings. What is named as such counts more than what is not. */
+    private List<Column> values(List<Column> columns) {
+        List<Column> instants = instants(columns);
+        if (instants.size() >= 2) {
+            return instants;
+        }
+        for (Column.Role role : List.of(Column.Role.VALUE, Column.Role.UNNAMED, Column.Role.WHOLE)) {
+            List<Column> found =
+                    columns.stream().filter(column -> column.role() == role).toList();
+            if (role == Column.Role.WHOLE) {
+                found = found.stream().filter(column -> !isCounter(column)).toList();
+            }
+            if (!found.isEmpty()) {
+                found = withBareHeadings(columns, found);
+                noteOthers(columns, found);
+                return found;
+            }
+        }
+        return List.of();
+    }
+
+    /** Columns headed by bare numbers hold readings too: the numbers are wavelengths or times. */
+    private static List<Column> withBareHeadings(List<Column> columns, List<Column> found) {
+        return columns.stream()
+                .filter(column -> found.contains(column)
+                        || (column.role() == Column.Role.UNNAMED || column.role() == Column.Role.WHOLE)
+                                && NumberForm.of(column.heading()) != NumberForm.NONE)
+                .toList();
+    }
+
+    private void noteOthers(List<Column> columns, List<Column> values) {
+        for (Column column : columns) {
+            boolean numbers = column.role() == Column.Role.UNNAMED
+                    || column.role() == Column.Role.WHOLE
+                    || column.role() == Column.Role.OTHER;
+            if (numbers && !values.contains(column) && column.numbers() > 0) {
+                notes.add(Notice.information(
+                        sheet.table().place(start),
+                        "left out: the column "
+                                + (column.heading().isEmpty()
+                                        ? Integer.toString(column.index() + 1)
+                                        : "'" + column.heading() + "'")));
+            }
+        }
+    }
+
+    /** Whether a column merely counts the rows. */
+    private boolean isCounter(Column column) {
+        for (int i = 0; i < count; i++) {
+            if (sheet.look(rows[i], column.index()) != Look.WHOLE
+                    || sheet.number(rows[i], column.index(), DecimalMark.POINT) != i + 1 && count > 1) {
+                return false;
+            }
+        }
+        return count > 1;
+    }
+
+    /** Columns headed by times. */
+    private List<Column> instants(List<Column> columns) {
+        return columns.stream()
+                .filter(column -> column.facts().time().isPresent()
+                        && !column.facts().isOtherQuantity()
+                        && (column.numbers() + column.marks() > 0 || column.filled() == 0))
+                .toList();
+    }
+}

@@ -1,0 +1,257 @@
+package tallywell.desk;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
+import static tallywell.desk.DeskFixture.CIDER;
+import static tallywell.desk.DeskFixture.wells;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.time.Instant;
+import java.time.ZoneOffset;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
+import tallywell.method.AssayMethod;
+import tallywell.method.SampleList;
+import tallywell.notice.InputException;
+import tallywell.notice.OutputException;
+import tallywell.plate.Layout;
+import tallywell.workup.Result;
+
+class RunStoreTest {
+    @TempDir
+    private Path folder;
+
+    private final RunStore store = new RunStore();
+
+    private static List<Result> results(RunDraft draft) {
+        return Worked.of(draft).analysis().orElseThrow().results();
+    }
+
+    @ParameterizedTest
+    @ValueSource(
+            strings = {
+                "cider-l-malic",
+                "cuvette-typed",
+                "juice-glucose-fructose",
+                "puree-citric-solids",
+                "cider-malic-kinetic"
+            })
+    void aRunSavedInAFolderOfItsOwnGivesTheSameResults(String name) throws InputException, OutputException {
+        RunDraft draft = store.open(Path.of("samples", name, "run.yaml"));
+        RunDraft saved = store.saveInFolder(draft, folder.resolve("mine"));
+        RunDraft again = store.open(folder.resolve("mine/run.yaml"));
+        assertThat(results(again)).isEqualTo(results(draft));
+        assertThat(saved.readings()).allMatch(each -> each.file().startsWith(folder));
+        assertThat(again.title()).isEqualTo(draft.title());
+    }
+
+    @Test
+    void exclusionsAndFinishedPartsAreSavedWithReasonAndName() throws InputException, OutputException {
+        RunDraft draft = store.open(Path.of("samples/cider-malic-kinetic/run.yaml"))
+                .exclude(wells("G5"), "bubble: \"big\"", "J. Vale")
+                .finishFrom(wells("D1", "D7"), 720, "slow", "");
+        store.saveInFolder(draft, folder);
+        RunDraft again = store.open(folder.resolve("run.yaml"));
+        assertThat(again.exclusions().get(0).reason()).isEqualTo("bubble: \"big\"");
+        assertThat(again.finishedFrom().get(0).timeS()).isEqualTo(720);
+        assertThat(results(again)).isEqualTo(results(draft));
+    }
+
+    @Test
+    void whatWasTypedIsPutIntoFilesBesideTheRun() throws InputException, OutputException, IOException {
+        RunDraft draft = store.open(CIDER.resolve("run.yaml"));
+        List<List<String>> rows =
+                SampleRows.of(draft.layout().orElseThrow().value().slots(), draft.sampleList(), Shown.POINT);
+        rows.get(0).set(1, "Tank, new");
+        SampleList typed = SampleRows.list(rows, Shown.POINT);
+        MethodForm form = new MethodForm(draft.method().orElseThrow().value(), Shown.POINT);
+        Map<String, String> fields = new LinkedHashMap<>(form.fields());
+        fields.put("id", "my own");
+        fields.put("1.limit.cv", "7.5 %");
+        Origin<AssayMethod> method = form.method(store.text(draft.method().orElseThrow()), fields);
+        store.saveInFolder(
+                draft.withSamples(Optional.of(Origin.unsaved("typed", typed))).withMethod(method), folder);
+        RunDraft again = store.open(folder.resolve("run.yaml"));
+        assertThat(again.sampleList()).isEqualTo(typed);
+        assertThat(again.method().orElseThrow().value().id()).isEqualTo("my-own");
+        assertThat(again.method().orElseThrow().value().steps().get(0).limits().replicateCv())
+                .hasValue(0.075);
+        assertThat(Files.list(folder).map(each -> each.getFileName().toString()))
+                .contains("run.yaml", "method.yaml", "samples.csv", "before.csv", "after.csv");
+    }
+
+    @Test
+    void theSummaryIsWrittenBesideTheRunAndReplacedTheNextTime() throws InputException, OutputException, IOException {
+        RunDraft saved = store.saveInFolder(store.open(CIDER.resolve("run.yaml")), folder);
+        Path run = saved.file().orElseThrow();
+        Path summary = folder.resolve("run.xlsx");
+        Instant now = Instant.parse("2026-01-01T10:00:00Z");
+        List<Path> written = store.export(
+                run, summary, Optional.of(folder.resolve("tables")), Optional.empty(), now, ZoneOffset.UTC);
+        assertThat(written).allMatch(Files::isRegularFile);
+        assertThat(written).hasSize(3);
+        Files.writeString(summary, "old");
+        store.export(run, summary, Optional.empty(), Optional.empty(), now, ZoneOffset.UTC);
+        assertThat(Files.size(summary)).isGreaterThan(1000);
+    }
+
+    @Test
+    void picturesOfTracesAreWrittenToo() throws InputException, OutputException {
+        RunDraft kinetic = store.open(Path.of("samples/cider-malic-kinetic/run.yaml"));
+        Path run = store.saveInFolder(kinetic, folder).file().orElseThrow();
+        List<Path> written = store.export(
+                run,
+                folder.resolve("run.xlsx"),
+                Optional.empty(),
+                Optional.of(folder.resolve("charts")),
+                Instant.EPOCH,
+                ZoneOffset.UTC);
+        assertThat(written).allMatch(Files::isRegularFile);
+        assertThat(written).anyMatch(each -> each.startsWith(folder.resolve("charts")));
+    }
+
+    @Test
+    void aPlaceThatCannotBeWrittenIsSaidAndNothingIsLost() throws InputException, IOException {
+        RunDraft draft = store.open(CIDER.resolve("run.yaml"));
+        Path file = Files.writeString(folder.resolve("taken"), "x");
+        assertThatThrownBy(() -> store.saveInFolder(draft, file))
+                .isInstanceOf(OutputException.class)
+                .hasMessageContaining("cannot be copied");
+        assertThat(Files.readString(file)).isEqualTo("x");
+    }
+
+    @Test
+    void aCrashLosesNothingOfARun() throws InputException, OutputException {
+        Recovery recovery = new Recovery(folder.resolve("unsaved"));
+        assertThat(recovery.run()).isEmpty();
+        RunDraft draft = store.open(Path.of("samples/cider-malic-kinetic/run.yaml"))
+                .exclude(wells("G5"), "bubble", "J. Vale")
+                .withTitle("Late \"pressing\"");
+        recovery.keep(draft);
+        RunDraft back = new Recovery(folder.resolve("unsaved")).run().orElseThrow();
+        assertThat(back.title()).isEqualTo("Late \"pressing\"");
+        assertThat(back.file()).isEqualTo(draft.file());
+        assertThat(back.exclusions()).isEqualTo(draft.exclusions());
+        assertThat(results(back)).isEqualTo(results(draft));
+        recovery.forget();
+        assertThat(recovery.run()).isEmpty();
+    }
+
+    @Test
+    void aRunOfWhichLittleIsThereIsKeptToo() throws InputException, OutputException {
+        Recovery recovery = new Recovery(folder);
+        recovery.keep(RunDraft.EMPTY.withTitle("begun").withMethod(store.builtIn("l-malic-340")));
+        RunDraft back = recovery.run().orElseThrow();
+        assertThat(back.title()).isEqualTo("begun");
+        assertThat(back.method().orElseThrow().value().id()).isEqualTo("l-malic-340");
+        assertThat(back.readings()).isEmpty();
+    }
+
+    @Test
+    void aCrashLosesNothingOfALayout() throws InputException, OutputException {
+        Recovery recovery = new Recovery(folder);
+        Layout layout = LayoutEdits.paint(
+                LayoutEdits.empty("half drawn", tallywell.plate.PlateFormat.P96), wells("A1"), LayoutEdits.blank());
+        recovery.keep(layout);
+        assertThat(recovery.layout()).hasValue(layout);
+    }
+
+    @Test
+    void examplesAreLaidOutAsFilesThatOpen() throws InputException, OutputException {
+        Examples examples = new Examples(folder);
+        assertThat(examples.names()).contains(Examples.FIRST, "cider-l-malic");
+        for (String name : examples.names()) {
+            assertThat(results(store.open(examples.layOut(name)))).isNotEmpty();
+        }
+    }
+
+    @Test
+    void typedReadingsAreReadLikeAnyExport() throws InputException, OutputException {
+        RunDraft draft = store.open(CIDER.resolve("run.yaml"));
+        List<tallywell.plate.Well> wells = TypedPlate.wells(draft.layout().map(Origin::value), draft.format());
+        List<String> typed = new ArrayList<>();
+        wells.forEach(well -> typed.add("0," + (100 + wells.indexOf(well))));
+        Path file = TypedPlate.file(folder, "before", TypedPlate.csv(wells, typed, new Shown(',')));
+        assertThat(new Router().route(file))
+                .isInstanceOfSatisfying(
+                        Dropped.OfReadings.class,
+                        readings -> assertThat(readings.export()
+                                        .blocks()
+                                        .get(0)
+                                        .series()
+                                        .absorbance(wells.get(5), 0))
+                                .isEqualTo(0.105));
+        typed.set(3, "a lot");
+        assertThatThrownBy(() -> TypedPlate.csv(wells, typed, new Shown(','))).hasMessageContaining("a lot");
+    }
+
+    @Test
+    void pastedSamplesNameTheirMistakes() {
+        List<List<String>> rows = SampleRows.of(List.of(1, 2), SampleList.plain(List.of(1, 2)), Shown.POINT);
+        SampleRows.paste(rows, 0, 1, "Tank 1\t10\nTank 2\t1:10\n");
+        assertThatThrownBy(() -> SampleRows.list(rows, Shown.POINT))
+                .hasMessageContaining("slot 2, dilution")
+                .hasMessageContaining("1:10");
+    }
+
+    @Test
+    void theFormNamesTheFieldThatIsWrong() throws InputException {
+        Origin<AssayMethod> origin = store.builtIn("l-malic-340");
+        MethodForm form = new MethodForm(origin.value(), Shown.POINT);
+        Map<String, String> fields = new LinkedHashMap<>(form.fields());
+        assertThat(form.method(store.text(origin), fields).value()).isEqualTo(origin.value());
+        fields.put("1.volume.sample", "20");
+        assertThatThrownBy(() -> form.method(store.text(origin), fields))
+                .hasMessageContaining("1.volume.sample")
+                .hasMessageContaining("without a unit");
+    }
+
+    @Test
+    void theSumEndsInTheValueOfTheResult() throws InputException {
+        for (String name : List.of("cider-l-malic", "puree-citric-solids", "juice-glucose-fructose", "cuvette-typed")) {
+            RunDraft draft = store.open(Path.of("samples", name, "run.yaml"));
+            var analysis = Worked.of(draft).analysis().orElseThrow();
+            for (Result result : analysis.results()) {
+                List<String> lines = Sum.of(analysis, result, Shown.POINT);
+                String last = lines.get(lines.size() - 1);
+                if (result.value().isPresent()) {
+                    assertThat(last)
+                            .endsWith("= "
+                                    + tallywell.quantity.Numbers.rounded(
+                                            result.value().getAsDouble(), 6)
+                                    + " " + result.unit());
+                } else {
+                    assertThat(last).startsWith("No value");
+                }
+            }
+        }
+    }
+
+    /** Each difference in the text is what its own two numbers give: the reader can follow with a calculator. */
+    @Test
+    void theDifferencesInTheSumComeOutAsPrinted() throws InputException {
+        var analysis =
+                Worked.of(store.open(CIDER.resolve("run.yaml"))).analysis().orElseThrow();
+        int checked = 0;
+        for (String line : Sum.of(analysis, analysis.results().get(0), Shown.POINT)) {
+            var parts = java.util.regex.Pattern.compile("= ([\\d.]+) − ([\\d.]+) = (-?[\\d.]+)$")
+                    .matcher(line);
+            if (parts.find()) {
+                double difference = Double.parseDouble(parts.group(1)) - Double.parseDouble(parts.group(2));
+                assertThat(difference)
+                        .isCloseTo(Double.parseDouble(parts.group(3)), org.assertj.core.api.Assertions.within(1.5e-5));
+                checked++;
+            }
+        }
+        assertThat(checked).isEqualTo(4);
+    }
+}

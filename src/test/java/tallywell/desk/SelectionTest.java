@@ -1,0 +1,64 @@
+package tallywell.desk;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static tallywell.desk.DeskFixture.well;
+import static tallywell.desk.DeskFixture.wells;
+
+import org.junit.jupiter.api.Test;
+import tallywell.plate.PlateFormat;
+
+class SelectionTest {
+    private final Selection selection = new Selection(PlateFormat.P96);
+
+    @Test
+    void aDragSelectsTheRectangleAndShrinksAgain() {
+        selection.start(well("B2"), false);
+        selection.extend(well("D4"));
+        assertThat(selection.wells()).hasSize(9);
+        selection.extend(well("B3"));
+        assertThat(selection.wells()).containsExactlyElementsOf(wells("B2", "B3"));
+    }
+
+    @Test
+    void controlAddsAndTakesAway() {
+        selection.start(well("A1"), false);
+        selection.start(well("C3"), true);
+        assertThat(selection.wells()).containsExactlyElementsOf(wells("A1", "C3"));
+        selection.start(well("A1"), true);
+        assertThat(selection.wells()).containsExactlyElementsOf(wells("C3"));
+    }
+
+    @Test
+    void headingsSelectLines() {
+        selection.columns(2, 1, false);
+        assertThat(selection.wells()).hasSize(16).contains(well("A2"), well("H3"));
+        selection.rows(7, 7, true);
+        assertThat(selection.wells()).hasSize(26);
+    }
+
+    @Test
+    void arrowsStopAtTheEdgeAndStretchWithShift() {
+        selection.only(wells("A1"));
+        selection.move(-1, 0, false);
+        assertThat(selection.wells()).containsExactly(well("A1"));
+        selection.move(1, 0, true);
+        selection.move(0, 1, true);
+        assertThat(selection.wells()).containsExactlyElementsOf(wells("A1", "A2", "B1", "B2"));
+        assertThat(selection.cursor()).isEqualTo(well("B2"));
+    }
+
+    @Test
+    void anotherPlateKeepsWhatItHas() {
+        selection.only(wells("A1", "H12"));
+        selection.format(new PlateFormat(2, 3));
+        assertThat(selection.wells()).containsExactly(well("A1"));
+    }
+
+    @Test
+    void itIsSaidInWords() {
+        selection.only(wells("E4", "F4"));
+        assertThat(selection.words()).isEqualTo("E4, F4");
+        selection.rows(0, 0, false);
+        assertThat(selection.words()).isEqualTo("12 wells, A1 to A12");
+    }
+}

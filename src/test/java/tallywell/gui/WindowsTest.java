@@ -1,0 +1,416 @@
+package tallywell.gui;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.awt.EventQueue;
+import java.awt.Point;
+import java.awt.Robot;
+import java.awt.event.InputEvent;
+import java.awt.event.KeyEvent;
+import java.awt.geom.Rectangle2D;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.List;
+import java.util.concurrent.Callable;
+import java.util.concurrent.TimeUnit;
+import java.util.concurrent.atomic.AtomicReference;
+import java.util.function.BooleanSupplier;
+import javax.swing.AbstractButton;
+import javax.swing.JComboBox;
+import javax.swing.JDialog;
+import javax.swing.JOptionPane;
+import javax.swing.JSpinner;
+import javax.swing.JTextField;
+import javax.swing.SwingUtilities;
+import org.junit.jupiter.api.AfterEach;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Tag;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.condition.EnabledIfEnvironmentVariable;
+import org.junit.jupiter.api.io.TempDir;
+import tallywell.desk.LayoutDesk;
+import tallywell.desk.PlateShow;
+import tallywell.desk.Shown;
+import tallywell.files.LayoutReader;
+import tallywell.plate.Content;
+import tallywell.plate.Layout;
+import tallywell.plate.Well;
+
+/** The main stories in real windows, with mouse and keys. */
+@Tag("windows")
+@EnabledIfEnvironmentVariable(named = "DISPLAY", matches = ".+")
+class WindowsTest {
+    private static final int PATIENCE_S = 20;
+
+    @TempDir
+    private Path home;
+
+    private MainWindow window;
+    private Robot robot;
+
+    @BeforeEach
+    void open() throws Exception {
+        robot = new Robot();
+        robot.setAutoDelay(8);
+        EventQueue.invokeAndWait(() -> Theme.install(false, Theme.USUAL));
+        window = start();
+    }
+
+    private MainWindow start() throws Exception {
+        MainWindow opened = on(() -> {
+            MainWindow made = new MainWindow(home, new Shown(','));
+            made.setBounds(0, 0, 1366, 768);
+            made.setVisible(true);
+            made.offerKept();
+            return made;
+        });
+        // The screen has to have mapped the window before a click can land in it.
+        await("the window", () -> opened.isShowing() && opened.getLocationOnScreen().x == 0);
+        robot.waitForIdle();
+        Thread.sleep(250);
+        return opened;
+    }
+
+    @AfterEach
+    void close() throws Exception {
+        EventQueue.invokeAndWait(() -> {
+            for (java.awt.Window each : java.awt.Window.getWindows()) {
+                each.dispose();
+            }
+        });
+    }
+
+    private static <T> T on(Callable<T> call) throws Exception {
+        AtomicReference<T> result = new AtomicReference<>();
+        AtomicReference<Exception> failed = new AtomicReference<>();
+        EventQueue.invokeAndWait(() -> {
+            try {
+                result.set(call.call());
+            } catch (Exception e) {
+                failed.set(e);
+            }
+        });
+        if (failed.get() != null) {
+            throw failed.get();
+        }
+        return result.get();
+    }
+
+    private static void await(String what, BooleanSupplier condition) throws Exception {
+        long end = System.nanoTime() + TimeUnit.SECONDS.toNanos(PATIENCE_S);
+        while (System.nanoTime() < end) {
+            if (on(condition::getAsBoolean)) {
+                return;
+            }
+            Thread.sleep(15);
+        }
+        throw new AssertionError(what + " did not come about in " + PATIENCE_S + " s");
+    }
+
+    private void press(String name) throws Exception {
+        AbstractButton button = (AbstractButton) on(() -> Windows.find(window, name));
+        Point at = on(() -> {
+            Point point = new Point(button.getWidth() / 2, button.getHeight() / 2);
+            SwingUtilities.convertPointToScreen(point, button);
+            return point;
+        });
+        click(at);
+    }
+
+    private void click(Point at) {
+        robot.mouseMove(at.x, at.y);
+        robot.mousePress(InputEvent.BUTTON1_DOWN_MASK);
+        robot.mouseRelease(InputEvent.BUTTON1_DOWN_MASK);
+        robot.waitForIdle();
+    }
+
+    private static Point at(PlateView plate, String well) throws Exception {
+        return on(() -> {
+            Rectangle2D box = plate.geometry().well(Well.parse(well).orElseThrow());
+            Point point = new Point((int) box.getCenterX(), (int) box.getCenterY());
+            SwingUtilities.convertPointToScreen(point, plate);
+            return point;
+        });
+    }
+
+    private void drag(Point from, Point to) {
+        robot.mouseMove(from.x, from.y);
+        robot.mousePress(InputEvent.BUTTON1_DOWN_MASK);
+        for (int i = 1; i <= 6; i++) {
+            robot.mouseMove(from.x + (to.x - from.x) * i / 6, from.y + (to.y - from.y) * i / 6);
+        }
+        robot.mouseRelease(InputEvent.BUTTON1_DOWN_MASK);
+        robot.waitForIdle();
+    }
+
+    private RunPage example() throws Exception {
+        press("start.example");
+        await(
+                "the example",
+                () -> window.runPage()
+                        .map(page -> page.desk().worked().analysis().isPresent()
+                                && !page.desk().isBusy())
+                        .orElse(false));
+        robot.waitForIdle();
+        return window.runPage().orElseThrow();
+    }
+
+    /** Fills in the dialog of {@link Reason} that is about to open, and agrees. */
+    private void answerReason(String why) throws Exception {
+        await("the dialog", () -> dialog() != null);
+        on(() -> {
+            JDialog dialog = dialog();
+            ((JComboBox<?>) Windows.find(dialog, "reason")).getEditor().setItem(why);
+            ((JTextField) Windows.find(dialog, "person")).setText("J. Vale");
+            JOptionPane pane = (JOptionPane) Windows.all(dialog).stream()
+                    .filter(JOptionPane.class::isInstance)
+                    .findFirst()
+                    .orElseThrow();
+            pane.setValue(JOptionPane.OK_OPTION);
+            return "";
+        });
+    }
+
+    private static JDialog dialog() {
+        for (java.awt.Window each : java.awt.Window.getWindows()) {
+            if (each instanceof JDialog dialog && dialog.isShowing() && dialog.isModal()) {
+                return dialog;
+            }
+        }
+        return null;
+    }
+
+    @Test
+    void theWorkedExampleIsOneClickAwayAndASelectionIsTheSameEverywhere() throws Exception {
+        RunPage page = example();
+        assertThat(on(() -> page.results().getRowCount())).isEqualTo(36);
+        assertThat(on(page::sentence)).contains("passes its acceptance");
+        click(at(page.plate(), "E6"));
+        assertThat(on(() -> page.results().selected().orElseThrow().result().slot()))
+                .hasValue(34);
+        assertThat(on(() -> page.trace().traces().size())).isEqualTo(1);
+        on(() -> {
+            page.results().setRowSelectionInterval(4, 4);
+            return "";
+        });
+        List<Well> wells = on(() -> page.results().selected().orElseThrow().wells());
+        assertThat(on(() -> List.copyOf(page.desk().selection().wells()))).isEqualTo(wells);
+        assertThat(on(() -> page.trace().traces().size())).isEqualTo(wells.size());
+    }
+
+    @Test
+    void theKeyboardMovesOverThePlate() throws Exception {
+        RunPage page = example();
+        click(at(page.plate(), "B2"));
+        robot.keyPress(KeyEvent.VK_DOWN);
+        robot.keyRelease(KeyEvent.VK_DOWN);
+        robot.keyPress(KeyEvent.VK_SHIFT);
+        robot.keyPress(KeyEvent.VK_RIGHT);
+        robot.keyRelease(KeyEvent.VK_RIGHT);
+        robot.keyRelease(KeyEvent.VK_SHIFT);
+        robot.waitForIdle();
+        assertThat(on(() -> page.desk().selection().words())).isEqualTo("C2, C3");
+        assertThat(on(() -> page.plate().getAccessibleContext().getAccessibleDescription()))
+                .startsWith("C3");
+    }
+
+    @Test
+    void aLayoutIsDrawnFromNothingAndSaved() throws Exception {
+        press("start.draw");
+        await("the editor", () -> window.layoutPage().isPresent());
+        LayoutPage page = window.layoutPage().orElseThrow();
+        robot.waitForIdle();
+        drag(at(page.plate(), "A1"), at(page.plate(), "H1"));
+        press("role-BLANK");
+        press("apply");
+        drag(at(page.plate(), "A2"), at(page.plate(), "H3"));
+        press("role-STANDARD");
+        on(() -> {
+            ((JTextField) Windows.find(window, "levels")).setText("0,05 0,1 0,2 0,4 0,5 0,6 0,8 1 g/L");
+            return "";
+        });
+        on(() -> {
+            List<JComboBox<?>> boxes = Windows.all(window).stream()
+                    .filter(each -> each instanceof JComboBox<?> && each.isShowing())
+                    .<JComboBox<?>>map(each -> (JComboBox<?>) each)
+                    .toList();
+            boxes.stream()
+                    .filter(box -> Text.of("layout.beside").equals(box.getItemAt(1)))
+                    .forEach(box -> box.setSelectedIndex(1));
+            return "";
+        });
+        press("apply");
+        drag(at(page.plate(), "A4"), at(page.plate(), "H12"));
+        press("role-SAMPLE");
+        press("apply");
+        Path file = home.resolve("drawn.yaml");
+        on(() -> {
+            page.desk().save(file);
+            return "";
+        });
+        Layout layout = new LayoutReader().read(file);
+        assertThat(layout.where(Content.Blank.class::isInstance)).hasSize(8);
+        assertThat(layout.where(Content.Standard.class::isInstance)).hasSize(16);
+        assertThat(layout.slots()).hasSize(36);
+        assertThat(on(() -> page.desk().history().isUnsaved())).isFalse();
+    }
+
+    @Test
+    void exportsLayoutAndMethodDroppedGiveResults() throws Exception {
+        press("start.exports");
+        await("the run", () -> window.runPage().isPresent());
+        RunPage page = window.runPage().orElseThrow();
+        Path cider = Path.of("samples/cider-l-malic");
+        on(() -> {
+            page.take(List.of(cider.resolve("after.csv"), cider.resolve("before.csv")));
+            return "";
+        });
+        await("the readings", () -> page.desk().draft().readings().size() == 2);
+        assertThat(on(() -> page.said().words())).contains("before.csv; after it: after.csv");
+        on(() -> {
+            page.take(List.of(cider.resolve("method.yaml"), Path.of("plate-layouts/thirty-six-with-controls.yaml")));
+            return "";
+        });
+        await("the results", () -> page.results().getRowCount() > 36);
+        assertThat(on(page::sentence)).contains("acceptance");
+    }
+
+    @Test
+    void excludingAsksForAReasonAndIsUndone() throws Exception {
+        RunPage page = example();
+        click(at(page.plate(), "A2"));
+        SwingUtilities.invokeLater(() -> press(page));
+        answerReason("bubble");
+        await(
+                "the exclusion",
+                () -> page.desk().draft().excluded().size() == 1 && !page.desk().isBusy());
+        assertThat(on(() -> page.plate().faces().wells().get(new Well(0, 1)).excluded()))
+                .isTrue();
+        assertThat(on(() -> window.settings().person())).isEqualTo("J. Vale");
+        robot.keyPress(KeyEvent.VK_CONTROL);
+        robot.keyPress(KeyEvent.VK_Z);
+        robot.keyRelease(KeyEvent.VK_Z);
+        robot.keyRelease(KeyEvent.VK_CONTROL);
+        await("the undo", () -> page.desk().draft().excluded().isEmpty());
+    }
+
+    private static void press(RunPage page) {
+        Windows.all(page).stream()
+                .filter(each -> each instanceof AbstractButton button
+                        && Text.of("exclude").equals(button.getText()))
+                .map(AbstractButton.class::cast)
+                .findFirst()
+                .orElseThrow()
+                .doClick(0);
+    }
+
+    @Test
+    void theFinishedPartIsDraggedAndKeptWithItsReason() throws Exception {
+        RunPage page = example();
+        click(at(page.plate(), "D1"));
+        robot.waitForIdle();
+        double from = on(() -> page.trace().traces().get(0).finishedFromMin().orElseThrow());
+        Point edge = on(() -> page.trace().onScreen(from));
+        Point later = on(() -> page.trace().onScreen(12));
+        drag(edge, later);
+        answerReason("slow");
+        await(
+                "the choice",
+                () -> page.desk().draft().finishedFrom().size() == 1
+                        && !page.desk().isBusy());
+        double timeS = on(() -> page.desk().draft().finishedFrom().get(0).timeS());
+        assertThat(timeS).isBetween(690.0, 750.0);
+        assertThat(on(() -> page.trace().traces().get(0).finishedFromMin().orElseThrow()))
+                .isBetween(11.4, 12.6);
+    }
+
+    @Test
+    void aKilledProgramOffersTheUnsavedWork() throws Exception {
+        RunPage page = example();
+        on(() -> {
+            page.desk().selection().only(List.of(new Well(6, 4)));
+            page.desk().exclude("bubble", "J. Vale");
+            return "";
+        });
+        await(
+                "the keeping",
+                () -> Files.exists(home.resolve("unsaved/run.properties"))
+                        && !page.desk().isBusy());
+        EventQueue.invokeAndWait(window::dispose);
+        window = start();
+        await(
+                "the offer",
+                () -> Windows.all(window).stream()
+                        .anyMatch(each -> each instanceof AbstractButton button
+                                && button.isShowing()
+                                && Text.of("kept.open").equals(button.getText())));
+        on(() -> {
+            Windows.all(window).stream()
+                    .filter(each -> each instanceof AbstractButton button
+                            && Text.of("kept.open").equals(button.getText()))
+                    .map(AbstractButton.class::cast)
+                    .forEach(button -> button.doClick(0));
+            return "";
+        });
+        await(
+                "the run",
+                () -> window.runPage()
+                        .map(again -> again.desk().draft().excluded().containsKey(new Well(6, 4))
+                                && again.desk().worked().analysis().isPresent())
+                        .orElse(false));
+    }
+
+    /** Depends on the speed of the machine, so that it is run by hand and not with the others. */
+    @Test
+    @Tag("timed")
+    void theEventThreadIsNeverHeldUp() throws Exception {
+        RunPage page = example();
+        Stalls stalls = new Stalls();
+        for (int round = 0; round < 2; round++) {
+            for (PlateShow show : PlateShow.values()) {
+                stalls.during(() -> press("show-" + show));
+            }
+            int column = round + 2;
+            stalls.during(() -> on(() -> {
+                page.desk().selection().columns(column, column, false);
+                page.desk().exclude("bubble", "J. Vale");
+                return "";
+            }));
+            await("the results", () -> !page.desk().isBusy());
+            // The first round warms the program up, as an analyst's first look does.
+            if (round == 0) {
+                stalls.forget();
+            }
+        }
+        assertThat(stalls.longestMs()).as(stalls.toString()).isLessThan(Stalls.ALLOWED_MS);
+    }
+
+    @Test
+    void everyPlateOpensInTheEditor() throws Exception {
+        for (tallywell.plate.PlateFormat format : tallywell.plate.PlateFormat.KNOWN) {
+            on(() -> {
+                window.openLayout(
+                        new LayoutDesk(tallywell.desk.LayoutEdits.empty("x", format), java.util.Optional.empty()));
+                return "";
+            });
+            robot.waitForIdle();
+            LayoutPage page = window.layoutPage().orElseThrow();
+            click(at(page.plate(), format.last().toString()));
+            assertThat(on(() -> page.desk().selection().wells())).containsExactly(format.last());
+        }
+    }
+
+    @Test
+    void fieldsHaveNamesForScreenReaders() throws Exception {
+        press("start.draw");
+        await("the editor", () -> window.layoutPage().isPresent());
+        List<String> nameless = on(() -> Windows.all(window).stream()
+                .filter(each -> each instanceof JTextField || each instanceof JComboBox<?> || each instanceof JSpinner)
+                .filter(each -> !(each.getParent() instanceof JSpinner.DefaultEditor))
+                .filter(each -> SwingUtilities.getAncestorOfClass(JComboBox.class, each) == null)
+                .filter(each -> each.getAccessibleContext().getAccessibleName() == null)
+                .map(Object::toString)
+                .toList());
+        assertThat(nameless).isEmpty();
+    }
+}
