@@ -1,19 +1,21 @@
 package tallywell.trace;
 
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import java.util.OptionalDouble;
 
 /**
- * What the residuals of all wells of a plate have in common: a lamp that drifts, a door that was opened.
+ * What the residuals of all wells of a plate have in common: a lamp that drifts, a door that was opened, creep that dies
+ * away in all of them.
  *
  * <pre>{@code
  * Z[j] = sum over wells of residual[w][j] / scatter[w], divided by the root of how many wells
- * ratio = mean over readings of Z[j]²
+ * ratio = mean over passes of Z[j]²
  * }</pre>
  *
  * <p>One well cannot tell a slow drift of a few tenths of mA from noise that carries over; ninety-six together can, since
- * their noise averages out and the drift does not. Where wells are independent the ratio is near 1.
+ * their noise averages out and the drift does not. Where wells are independent the ratio is near 1. Only readings at which
+ * the burst is over count, so that a law which describes the burst of every well a little wrong is no drift.
  *
  * @param ratio mean square of the standardised common residual
  * @param size root mean square of the common residual, in absorbance
@@ -25,23 +27,44 @@ public record CommonDrift(double ratio, double size, int wells) {
 
     private static final double SEEN = 3;
 
+    /** A common residual of this part of u(ΔA) stands for a drift that matters: what a line takes off a drift is larger. */
+    private static final double MATTERS = 0.5;
+
+    /** Burst left (in absorbance) under which a reading belongs to the finished part of a progress curve. */
+    private static final double FINISHED = 0.0003;
+
+    /**
+     * One well as it was read.
+     *
+     * @param after the series after the trigger
+     * @param change what was made of it
+     * @param passes in which pass over the plate each of its readings was taken, counted from 0
+     */
+    public record Followed(Series after, Change change, List<Integer> passes) {
+        /** Refuses lists that do not go together. */
+        public Followed {
+            passes = List.copyOf(passes);
+            if (passes.size() != after.size()) {
+                throw new IllegalArgumentException(
+                        "passes must be as many as after (" + after.size() + ") but was " + passes.size());
+            }
+        }
+    }
+
     /**
      * Looks at the wells of one plate and step, read together.
      *
-     * @param after the series after the trigger; reading j of each was taken in one pass over the plate
-     * @param changes what was made of each, in the same order
-     * @return empty if fewer than eight wells have a line or a curve through eight readings or more in common
+     * @return empty if fewer than eight wells have a line or a curve through eight finished readings or more in common
      */
-    public static Optional<CommonDrift> of(List<Series> after, List<Change> changes) {
-        if (after.size() != changes.size()) {
-            throw new IllegalArgumentException(
-                    "changes must be as many as after (" + after.size() + ") but was " + changes.size());
-        }
-        int longest = after.stream().mapToInt(Series::size).max().orElse(0);
-        Sums sums = new Sums(longest);
-        for (int w = 0; w < after.size(); w++) {
-            sums.add(after.get(w), changes.get(w));
-        }
+    public static Optional<CommonDrift> of(List<Followed> wells) {
+        int passes = wells.stream()
+                        .flatMap(well -> well.passes().stream())
+                        .mapToInt(pass -> pass)
+                        .max()
+                        .orElse(-1)
+                + 1;
+        Sums sums = new Sums(passes);
+        wells.forEach(sums::add);
         return sums.result();
     }
 
@@ -50,41 +73,36 @@ public record CommonDrift(double ratio, double size, int wells) {
         return ratio > SEEN;
     }
 
-    /** Sums over wells, reading by reading. */
+    /** Whether that may matter to a ΔA of this standard uncertainty. */
+    public boolean mattersTo(double uDeltaA) {
+        return isSeen() && size > MATTERS * uDeltaA;
+    }
+
+    /** Sums over wells, pass by pass. */
     private static final class Sums {
         private final double[] standardised;
         private final double[] plain;
         private final int[] count;
         private int wells;
 
-        Sums(int readings) {
-            standardised = new double[readings];
-            plain = new double[readings];
-            count = new int[readings];
+        Sums(int passes) {
+            standardised = new double[passes];
+            plain = new double[passes];
+            count = new int[passes];
         }
 
-        void add(Series after, Change change) {
-            double squares = 0;
-            int n = 0;
-            for (int j = 0; j < after.size(); j++) {
-                OptionalDouble residual = change.residual(after, j);
-                if (residual.isPresent()) {
-                    squares += residual.getAsDouble() * residual.getAsDouble();
-                    n++;
-                }
-            }
-            if (n < FEWEST || !(squares > 0)) {
+        void add(Followed well) {
+            Residuals residuals = Residuals.of(well);
+            double scatter = residuals.scatter();
+            if (residuals.reading.size() < FEWEST || !(scatter > 0)) {
                 return;
             }
-            double scatter = Math.sqrt(squares / n);
             wells++;
-            for (int j = 0; j < after.size(); j++) {
-                OptionalDouble residual = change.residual(after, j);
-                if (residual.isPresent()) {
-                    standardised[j] += residual.getAsDouble() / scatter;
-                    plain[j] += residual.getAsDouble();
-                    count[j]++;
-                }
+            for (int k = 0; k < residuals.reading.size(); k++) {
+                int pass = well.passes().get(residuals.reading.get(k));
+                standardised[pass] += residuals.value.get(k) / scatter;
+                plain[pass] += residuals.value.get(k);
+                count[pass]++;
             }
         }
 
@@ -102,6 +120,43 @@ public record CommonDrift(double ratio, double size, int wells) {
             return readings < FEWEST
                     ? Optional.empty()
                     : Optional.of(new CommonDrift(squares / readings, Math.sqrt(sizes / readings), wells));
+        }
+    }
+
+    /** Residuals of one well in its finished part. */
+    private record Residuals(List<Integer> reading, List<Double> value) {
+        static Residuals of(Followed well) {
+            Residuals residuals = new Residuals(new ArrayList<>(), new ArrayList<>());
+            Series after = well.after();
+            well.change().finished().ifPresent(part -> {
+                for (int j = part.from(); j < part.to(); j++) {
+                    if (part.uses(j)) {
+                        residuals.add(j, after.absorbance(j) - part.at(after.timeS(j)));
+                    }
+                }
+            });
+            well.change().curve().ifPresent(curve -> residuals.addAll(curve, after));
+            return residuals;
+        }
+
+        private void addAll(FittedCurve curve, Series after) {
+            double[] fitted = curve.at(after.times());
+            double[] left = curve.burstLeft(after.times());
+            for (int j = 0; j < fitted.length; j++) {
+                if (Math.abs(left[j]) < FINISHED && !curve.leftOut().contains(j)) {
+                    add(j, after.absorbance(j) - fitted[j]);
+                }
+            }
+        }
+
+        private void add(int at, double residual) {
+            reading.add(at);
+            value.add(residual);
+        }
+
+        double scatter() {
+            return Math.sqrt(
+                    value.stream().mapToDouble(each -> each * each).average().orElse(0));
         }
     }
 }

@@ -216,13 +216,21 @@ public record SimulatedTrace(
             mean = kind.mean(times);
         }
 
-        /** One well. */
+        /** One well, its lamp drifting by itself. */
         public Drawn draw(Random random) {
+            return draw(random, 2 * Math.PI * random.nextDouble());
+        }
+
+        /**
+         * One well.
+         *
+         * @param phase of the drift of the lamp, the same for all wells of a plate
+         */
+        public Drawn draw(Random random, double phase) {
             int nb = baselineTimes.length;
             double[] all = new double[nb + times.length];
             double last = random.nextGaussian();
             double fresh = Math.sqrt(1 - kind.carry * kind.carry);
-            double phase = 2 * Math.PI * random.nextDouble();
             double whole = times[times.length - 1] - baselineTimes[0];
             int jump = random.nextInt(times.length);
             double sign = random.nextBoolean() ? 0.010 : -0.010;
