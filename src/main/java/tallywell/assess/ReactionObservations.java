@@ -51,8 +51,8 @@ final class ReactionObservations {
                 step.where(well -> well.flags().contains(Flag.PLATE_DRIFTS)).size();
         CommonDrift drift = step.drift().get();
         String found = drift.isSeen()
-                ? Numbers.fixed(drift.size(), 5) + " in common to " + drift.wells() + " wells; it matters to "
-                        + (flagged == 0 ? "none" : String.valueOf(flagged))
+                ? "they do, by what may move ΔA by " + Numbers.fixed(drift.moves(), 4) + "; it matters to "
+                        + (flagged == 0 ? "no well" : flagged + (flagged == 1 ? " well" : " wells"))
                 : "nothing in common to " + drift.wells() + " wells";
         return new Check(name + of, "nothing that matters to ΔA", found, Observations.state(flagged == 0), "trace");
     }

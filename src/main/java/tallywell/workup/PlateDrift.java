@@ -37,14 +37,23 @@ final class PlateDrift {
     }
 
     private static CommonDrift.Followed followed(WellTrace trace, int most) {
+        List<WellReadings.Point> before = trace.readings().baseline();
         List<WellReadings.Point> after = trace.readings().after();
-        Series series = Series.of(
-                after.stream().mapToDouble(WellReadings.Point::timeS).toArray(),
-                after.stream().mapToDouble(WellReadings.Point::absorbance).toArray());
+        boolean timed = !before.isEmpty() && before.stream().allMatch(WellReadings.Point::timed);
         List<Integer> passes = after.stream()
                 .map(point -> point.ref().taken() * most + point.ref().index())
                 .toList();
-        return new CommonDrift.Followed(series, trace.change().orElseThrow(), passes);
+        return new CommonDrift.Followed(
+                timed ? Optional.of(series(before)) : Optional.empty(),
+                series(after),
+                trace.change().orElseThrow(),
+                passes);
+    }
+
+    private static Series series(List<WellReadings.Point> points) {
+        return Series.of(
+                points.stream().mapToDouble(WellReadings.Point::timeS).toArray(),
+                points.stream().mapToDouble(WellReadings.Point::absorbance).toArray());
     }
 
     /** The same wells, those to which the drift may matter marked. */

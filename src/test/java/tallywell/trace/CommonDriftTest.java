@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.assertThatIllegalArgumentException
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.Random;
 import java.util.stream.IntStream;
@@ -46,7 +47,10 @@ class CommonDriftTest {
             Series series = Series.of(drawn.after().times(), y);
             Change change = DeltaA.of(drawn.baseline(), series, rule);
             wells.add(new CommonDrift.Followed(
-                    series, change, IntStream.range(0, y.length).boxed().toList()));
+                    Optional.of(((Baseline.Read) drawn.baseline()).readings()),
+                    series,
+                    change,
+                    IntStream.range(0, y.length).boxed().toList()));
         }
         return CommonDrift.of(wells).orElseThrow();
     }
@@ -76,8 +80,8 @@ class CommonDriftTest {
     @Test
     void whatIsSmallBesideTheUncertaintyDoesNotMatter() {
         CommonDrift drift = plate(0, 0.6, LINE);
-        assertThat(drift.mattersTo(drift.size())).isTrue();
-        assertThat(drift.mattersTo(10 * drift.size())).isFalse();
+        assertThat(drift.mattersTo(0.9 * drift.moves())).isEqualTo(drift.moves() > 0.0005);
+        assertThat(drift.mattersTo(1.1 * drift.moves())).isFalse();
         assertThat(plate(0, 0, LINE).mattersTo(1e-9)).isFalse();
     }
 
@@ -98,8 +102,8 @@ class CommonDriftTest {
                 passes.add(j + first);
             }
             Series series = Series.of(t, y);
-            wells.add(
-                    new CommonDrift.Followed(series, DeltaA.of(new Baseline.Given(0.1, 0.0002), series, LINE), passes));
+            wells.add(new CommonDrift.Followed(
+                    Optional.empty(), series, DeltaA.of(new Baseline.Given(0.1, 0.0002), series, LINE), passes));
         }
 
         assertThat(CommonDrift.of(wells).orElseThrow().size()).isBetween(5e-4, 7e-4);
@@ -110,7 +114,7 @@ class CommonDriftTest {
         Series series = Series.untimed(0.1);
         Change change = DeltaA.of(new Baseline.Given(0.1, 0), series, new AfterRule.None(OptionalDouble.empty()));
         assertThatIllegalArgumentException()
-                .isThrownBy(() -> new CommonDrift.Followed(series, change, List.of()))
+                .isThrownBy(() -> new CommonDrift.Followed(Optional.empty(), series, change, List.of()))
                 .withMessage("passes must be as many as after (1) but was 0");
     }
 }

@@ -77,6 +77,25 @@ public record SimulatedTrace(
 
     private static final double QUADRATURE_S = 0.25;
 
+    /** A well of the same plate in which nothing reacts. */
+    public SimulatedTrace blank() {
+        return new SimulatedTrace(
+                Kinetics.FIRST_ORDER,
+                1e-6,
+                0.03,
+                0,
+                lag,
+                0,
+                creepPerMin,
+                noise,
+                carry,
+                minutes,
+                intervalS,
+                baselineReadings,
+                before,
+                fault);
+    }
+
     /** Times after the trigger in s. */
     public double[] times() {
         int n = (int) Math.round(60 * minutes / intervalS);
