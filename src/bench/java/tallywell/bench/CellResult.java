@@ -1,11 +1,17 @@
 package tallywell.bench;
 
+import java.util.ArrayList;
 import java.util.EnumSet;
+import java.util.List;
 import java.util.Locale;
+import java.util.Optional;
 import java.util.Random;
 import java.util.Set;
+import java.util.stream.IntStream;
 import tallywell.trace.AfterRule;
+import tallywell.trace.Baseline;
 import tallywell.trace.Change;
+import tallywell.trace.CommonDrift;
 import tallywell.trace.DeltaA;
 import tallywell.trace.SimulatedTrace;
 import tallywell.trace.SimulatedTrace.Kinetics;
@@ -48,15 +54,55 @@ record CellResult(
             TraceFlag.BASELINE_DRIFTS,
             TraceFlag.SPIKE);
 
+    private static final int WELLS = 88;
+    private static final int BLANKS = 8;
+
     static CellResult of(SimulatedTrace cell, AfterRule rule, int traces, long seed) {
         SimulatedTrace.Source source = cell.source();
-        Random random = new Random(seed * 1_000_003 + cell.hashCode());
+        Random random = random(cell, seed);
         Tally tally = new Tally(cell);
         for (int i = 0; i < traces; i++) {
             SimulatedTrace.Drawn drawn = source.draw(random);
-            tally.add(DeltaA.of(drawn.baseline(), drawn.after(), rule), drawn);
+            tally.add(DeltaA.of(drawn.baseline(), drawn.after(), rule), drawn, false);
         }
         return tally.result(traces);
+    }
+
+    /**
+     * The same cell on plates of {@value #WELLS} wells and {@value #BLANKS} blanks whose lamp drifts alike, looked at together.
+     */
+    static CellResult ofPlates(SimulatedTrace cell, AfterRule rule, int traces, long seed) {
+        SimulatedTrace.Source source = cell.source();
+        SimulatedTrace.Source blank = cell.blank().source();
+        Random random = random(cell, seed);
+        Tally tally = new Tally(cell);
+        int plates = Math.max(1, traces / WELLS);
+        for (int plate = 0; plate < plates; plate++) {
+            double phase = 2 * Math.PI * random.nextDouble();
+            List<SimulatedTrace.Drawn> drawn = new ArrayList<>();
+            List<CommonDrift.Followed> followed = new ArrayList<>();
+            for (int well = 0; well < WELLS + BLANKS; well++) {
+                SimulatedTrace.Drawn each = (well < WELLS ? source : blank).draw(random, phase);
+                drawn.add(each);
+                followed.add(new CommonDrift.Followed(
+                        Optional.of(((Baseline.Read) each.baseline()).readings()),
+                        each.after(),
+                        DeltaA.of(each.baseline(), each.after(), rule),
+                        IntStream.range(0, each.after().size()).boxed().toList()));
+            }
+            Optional<CommonDrift> drift = CommonDrift.of(followed);
+            for (int well = 0; well < WELLS; well++) {
+                Change change = followed.get(well).change();
+                double u = change.uDeltaA().orElseThrow();
+                tally.add(change, drawn.get(well), drift.isPresent() && drift.get().mattersTo(u));
+            }
+        }
+        return tally.result(plates * WELLS);
+    }
+
+    /** By the name of the cell, so that a run can be repeated. */
+    private static Random random(SimulatedTrace cell, long seed) {
+        return new Random(seed * 1_000_003 + cell.toString().hashCode());
     }
 
     /** Sums over the traces of a cell. */
@@ -76,7 +122,7 @@ record CellResult(
             this.cell = cell;
         }
 
-        void add(Change change, SimulatedTrace.Drawn drawn) {
+        void add(Change change, SimulatedTrace.Drawn drawn, boolean plateDrifts) {
             double error = 1000 * (change.deltaA() - cell.change());
             double u = 1000 * change.uDeltaA().orElseThrow();
             boolean flagged = change.flags().contains(TraceFlag.REACTION_INCOMPLETE);
@@ -87,7 +133,8 @@ record CellResult(
                 late++;
                 lateFlagged += flagged ? 1 : 0;
             }
-            boolean warned = change.flags().stream().anyMatch(WARNINGS::contains);
+            boolean warned =
+                    plateDrifts || change.flags().stream().anyMatch(WARNINGS::contains);
             unsafe += !warned && Math.abs(error) > 2 * u ? 1 : 0;
             if (flagged) {
                 incomplete++;

@@ -275,25 +275,52 @@ public final class CreepStudy {
     }
 
     private void wrong(AfterRule curve, AfterRule lineRule) {
-        line("Wrong models: part of the traces that are flagged, or within twice their standard uncertainty.");
+        line(
+                "Wrong models: part of the traces that are flagged, or within twice their standard uncertainty (± by which cells were drawn).");
         line("");
         line("| what is wrong | cells | progress-curve | cells ≥ 95 %% | extrapolate | cells ≥ 95 %% |");
         line("| --- | --- | --- | --- | --- | --- |");
         int count = Math.max(1, traces / 2);
         for (StudyGrid.Wrong wrong : StudyGrid.Wrong.values()) {
             List<SimulatedTrace> grid = StudyGrid.wrong(wrong, wrongCells, seed);
-            List<CellResult> byCurve = results(grid, curve, count);
-            List<CellResult> byLine = results(grid, lineRule, count);
-            line(
-                    "| %s | %d | %s | %d | %s | %d |",
-                    wrong.name().toLowerCase(Locale.ROOT).replace('_', ' '),
-                    grid.size(),
-                    percent(1 - mean(byCurve, cell -> true, CellResult::unsafe)),
-                    byCurve.stream().filter(CreepStudy::isSafe).count(),
-                    percent(1 - mean(byLine, cell -> true, CellResult::unsafe)),
-                    byLine.stream().filter(CreepStudy::isSafe).count());
+            String name = wrong.name().toLowerCase(Locale.ROOT).replace('_', ' ');
+            if (wrong == StudyGrid.Wrong.LAMP_DRIFT) {
+                wrongRow(name + ", one well alone", results(grid, curve, count), results(grid, lineRule, count));
+                wrongRow(name + ", 96 wells together", plates(grid, curve, count), plates(grid, lineRule, count));
+            } else {
+                wrongRow(name, results(grid, curve, count), results(grid, lineRule, count));
+            }
         }
         line("");
+    }
+
+    /** Wells of a plate share their drift, so the cells of this count fewer plates, and what is safe is judged without slack. */
+    private List<CellResult> plates(List<SimulatedTrace> grid, AfterRule rule, int count) {
+        return grid.parallelStream()
+                .map(cell -> CellResult.ofPlates(cell, rule, count, seed))
+                .toList();
+    }
+
+    private void wrongRow(String name, List<CellResult> byCurve, List<CellResult> byLine) {
+        line(
+                "| %s | %d | %s ± %.1f | %d | %s ± %.1f | %d |",
+                name,
+                byCurve.size(),
+                percent(1 - mean(byCurve, cell -> true, CellResult::unsafe)),
+                100 * mcOfMean(byCurve),
+                byCurve.stream().filter(CreepStudy::isSafe).count(),
+                percent(1 - mean(byLine, cell -> true, CellResult::unsafe)),
+                100 * mcOfMean(byLine),
+                byLine.stream().filter(CreepStudy::isSafe).count());
+    }
+
+    /** Standard error of a mean over cells, which were drawn from the grid. */
+    private static double mcOfMean(List<CellResult> cells) {
+        double mean = mean(cells, cell -> true, CellResult::unsafe);
+        double squares = cells.stream()
+                .mapToDouble(cell -> (cell.unsafe() - mean) * (cell.unsafe() - mean))
+                .sum();
+        return Math.sqrt(squares / Math.max(1, cells.size() - 1) / cells.size());
     }
 
     private static boolean isSafe(CellResult cell) {

@@ -8,6 +8,7 @@ import tallywell.method.Creep;
 import tallywell.method.Direction;
 import tallywell.plate.Well;
 import tallywell.quantity.Numbers;
+import tallywell.trace.CommonDrift;
 import tallywell.workup.Flag;
 import tallywell.workup.StepAnalysis;
 import tallywell.workup.WellResult;
@@ -31,12 +32,29 @@ final class ReactionObservations {
         } else {
             checks.add(flagged("reactions were over", Flag.REACTION_INCOMPLETE, "trace"));
             checks.add(flagged("creep is constant", Flag.CREEP_NOT_CONSTANT, "trace"));
+            checks.add(drift());
         }
         checks.add(absorbance());
         if (step.step().signal().direction() == Direction.FALLS) {
             checks.add(indicator());
         }
         return checks;
+    }
+
+    /** Whether the wells drift together by what matters to any of them. */
+    private Check drift() {
+        String name = "wells do not drift together";
+        if (step.drift().isEmpty()) {
+            return Observations.open(name + of, "too few wells with traces", "trace");
+        }
+        long flagged =
+                step.where(well -> well.flags().contains(Flag.PLATE_DRIFTS)).size();
+        CommonDrift drift = step.drift().get();
+        String found = drift.isSeen()
+                ? "they do, by what may move ΔA by " + Numbers.fixed(drift.moves(), 4) + "; it matters to "
+                        + (flagged == 0 ? "no well" : flagged + (flagged == 1 ? " well" : " wells"))
+                : "nothing in common to " + drift.wells() + " wells";
+        return new Check(name + of, "nothing that matters to ΔA", found, Observations.state(flagged == 0), "trace");
     }
 
     private Check flagged(String name, Flag flag, String source) {

@@ -37,7 +37,8 @@ final class Verdicts {
             Flag.CREEP_BELONGS,
             Flag.RECOVERY_OUT,
             Flag.OUTLIER,
-            Flag.SCATTER_HIGH);
+            Flag.SCATTER_HIGH,
+            Flag.PLATE_DRIFTS);
 
     private Verdicts() {}
 

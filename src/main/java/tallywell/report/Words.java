@@ -61,6 +61,7 @@ public final class Words {
             case BELOW_DETECTION -> "below the detection limit";
             case BELOW_QUANTIFICATION -> "below the limit of quantification";
             case EQUILIBRIUM_LOST -> "no equilibrium to reckon from";
+            case PLATE_DRIFTS -> "plate drifts";
         };
     }
 

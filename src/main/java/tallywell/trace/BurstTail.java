@@ -39,6 +39,14 @@ final class BurstTail {
     private static final double JUMP_GAIN = 14;
     private static final int FEWEST_FOR_JUMP = 10;
 
+    /** Gain, in variances, of an exponential that is there beyond doubt. */
+    private static final double SURE_GAIN = 16;
+    /**
+     * Part of the burst to which its end comes when traced back to the trigger: 1 in first order, more with saturation or a
+     * lag, down to a half where the product inhibits as strongly as the substrate binds.
+     */
+    private static final double LEAST_TRACED_BACK = 0.4;
+
     private final Lines lines;
     private final double[] errorMean;
     private final double[] errorSquare;
@@ -47,6 +55,8 @@ final class BurstTail {
     private final double scatter;
     private final double carry;
     private final boolean jumps;
+    private final double dyingSquare;
+    private final boolean bends;
 
     private BurstTail(Search search) {
         lines = search.lines;
@@ -56,7 +66,10 @@ final class BurstTail {
         leftSquare = search.leftSquare;
         scatter = Math.sqrt(search.variance);
         carry = search.carry;
-        jumps = search.jumps();
+        search.lookForMore();
+        jumps = search.jumps;
+        dyingSquare = search.dyingSquare;
+        bends = search.bends;
     }
 
     /** First reading of the window. */
@@ -72,6 +85,19 @@ final class BurstTail {
     /** Whether the trace jumps from one level to another within the window. */
     boolean jumps() {
         return jumps;
+    }
+
+    /**
+     * What is believed of the square of the size of creep that dies away ({@link BentCreep}), beside burst and line in the
+     * window; 0 where there is no more than noise.
+     */
+    double dyingSquare() {
+        return dyingSquare;
+    }
+
+    /** Whether there is more than one burst and a line. */
+    boolean bends() {
+        return bends;
     }
 
     /** Variance at t = 0 of the line from reading j on, from scatter; infinite under two readings. */
@@ -131,7 +157,7 @@ final class BurstTail {
         double reached = Math.max(t[from], span / (n - from));
         double slow = Math.max(0.3 / span, 0.5 * Math.log(Math.max(2, Math.abs(burst) / gone)) / reached);
         double fast = Math.max(2 * slow, 3 * (n - from) / span);
-        Search search = new Search(t, y, leftOut, from, line);
+        Search search = new Search(t, y, leftOut, from, line, burst);
         search.over(slow, fast);
         return new BurstTail(search);
     }
@@ -200,6 +226,7 @@ final class BurstTail {
         private final int from;
         private final int n;
         private final LineFit line;
+        private final double burst;
         private final Lines lines;
         private final double[] residual;
         private final double[] decay;
@@ -215,13 +242,17 @@ final class BurstTail {
         private int best;
         private double variance;
         private double carry;
+        private boolean jumps;
+        private double dyingSquare;
+        private boolean bends;
 
-        Search(double[] t, double[] y, boolean @Nullable [] leftOut, int from, LineFit line) {
+        Search(double[] t, double[] y, boolean @Nullable [] leftOut, int from, LineFit line, double burst) {
             this.t = t;
             this.leftOut = leftOut;
             this.from = from;
             this.n = t.length;
             this.line = line;
+            this.burst = burst;
             lines = new Lines(t, leftOut, from);
             residual = new double[n];
             decay = new double[n];
@@ -383,11 +414,8 @@ final class BurstTail {
             }
         }
 
-        /**
-         * Whether the trace jumps at one of the readings of the window. What a jump leaves in the residuals looks like
-         * noise that carries over, and would hide it; so the noise is judged from what remains once there may be one.
-         */
-        boolean jumps() {
+        /** Looks for a jump and for creep that bends, beside line and burst. */
+        void lookForMore() {
             fillDecay(rate[best]);
             int m = n - from;
             double[] level = new double[m];
@@ -396,24 +424,72 @@ final class BurstTail {
                 level[i] = used(from + i) ? 1 : 0;
                 r[i] = residual[from + i];
             }
-            Span span = new Span(3);
+            Span span = new Span(4);
             span.add(level);
             span.add(masked(t, level));
             span.add(masked(decay, level));
             span.takeOff(r);
+            jumps = jumps(span, level, r);
+            dyingSquare = dyingSquare(span, level, r);
+            bends |= isSecondPhase();
+        }
+
+        /**
+         * Whether what dies away is no end of the burst: traced back to the trigger along its own exponential it comes to far
+         * less than the burst, as that of no single reaction does.
+         */
+        private boolean isSecondPhase() {
+            double seen = line.squares() - rss[best];
+            double most = Math.abs(size[best]) + 2 * Math.sqrt(inflated() / norm[best]);
+            return line.n() >= BentCreep.FEWEST
+                    && seen > SURE_GAIN * inflated()
+                    && most * Math.exp(rate[best] * t[from]) < LEAST_TRACED_BACK * Math.abs(burst);
+        }
+
+        /**
+         * Whether the trace jumps at one of the readings of the window. What a jump leaves in the residuals looks like
+         * noise that carries over, and would hide it; so the noise is judged from what remains once there may be one.
+         */
+        private boolean jumps(Span span, double[] level, double[] r) {
             Span.Jump jump = span.jump(level, level, r, 0);
-            double floor = LEAST_SCATTER * LEAST_SCATTER;
-            double remains = Math.max(0, Span.dot(r, r) - jump.gain());
-            double rest = Math.max(floor, remains / Math.max(1, line.n() - 5));
+            double rest = rest(Span.dot(r, r) - jump.gain());
             if (jump.gain() <= JUMP_GAIN * rest || line.n() < FEWEST_FOR_JUMP) {
                 return false;
             }
-            double[] without = span.without(jump, level, level, r);
+            return jump.gain() > JUMP_GAIN * rest * inflation(span.without(jump, level, level, r));
+        }
+
+        private double dyingSquare(Span span, double[] level, double[] r) {
+            if (line.n() < BentCreep.FEWEST) {
+                return 0;
+            }
+            double[] v = masked(BentCreep.dyingAway(t, from, n), level);
+            double norm = span.freed(v);
+            double gain = norm > 0 ? Span.dot(v, r) * Span.dot(v, r) / norm : 0;
+            double rest = rest(Span.dot(r, r) - gain);
+            if (gain <= rest) {
+                return 0;
+            }
+            double size = Span.dot(v, r) / norm;
+            double[] without = r.clone();
+            for (int i = 0; i < without.length; i++) {
+                without[i] -= size * v[i];
+            }
+            double inflation = inflation(without);
+            bends = gain > BentCreep.sureGain(line.n()) * rest * inflation;
+            return Math.max(0, gain - rest * inflation) / norm;
+        }
+
+        private double rest(double squares) {
+            return Math.max(LEAST_SCATTER * LEAST_SCATTER, Math.max(0, squares) / Math.max(1, line.n() - 5));
+        }
+
+        private double inflation(double[] without) {
             double squares = Span.dot(without, without);
             double carried = line.n() < Noise.FEWEST_FOR_CARRY || !(squares > 0)
                     ? 0
                     : Noise.unbiased(Span.neighbours(without) / squares, line.n(), 5);
-            return jump.gain() > JUMP_GAIN * rest * (1 + carried) / (1 - carried);
+            return (1 + carried) / (1 - carried);
         }
 
         private double[] masked(double[] values, double[] mask) {

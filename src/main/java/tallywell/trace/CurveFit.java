@@ -94,6 +94,18 @@ record CurveFit(CurveShape shape, Regression regression) {
         return sum;
     }
 
+    /** What the absorbance after the reaction changes by, from the products of the slopes with a change of the rows. */
+    double afterBy(double[] products) {
+        double[] gradient = gradient(0);
+        double sum = 0;
+        for (int i = 0; i < gradient.length; i++) {
+            for (int j = 0; j < gradient.length; j++) {
+                sum += gradient[i] * regression.cofactor(i, j) * products[j];
+            }
+        }
+        return sum;
+    }
+
     private double[] gradient(double timeS) {
         double[] gradient = new double[shape.parameters()];
         int m = shape.nonlinear();

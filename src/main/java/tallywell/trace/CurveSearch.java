@@ -25,6 +25,8 @@ final class CurveSearch {
     private static final double LAG_WORTH_TRYING = 4;
 
     private static final double STEP_WORTH_TRYING = 12;
+    /** Roughly estimated standard deviations from the curve beyond which a reading is far off. */
+    private static final double OFF = 5;
     /** Standard deviations from 0 beyond which the bend is sure. */
     private static final double SURE_BEND = 4;
 
@@ -107,12 +109,12 @@ final class CurveSearch {
         CurveFit fit = plain.get();
         starts.add(fit);
         LackOfFit lack = LackOfFit.of(fit, data);
-        if (lack.lagGain() > LAG_WORTH_TRYING) {
+        if (lack.lagGain() > LAG_WORTH_TRYING || isOff(fit, data)) {
             for (ReactionLaw.Lag lag : ReactionLaw.Lag.values()) {
                 CurveShape shape = CurveShape.lagging(lag);
                 better(
                                 CurveFit.of(ROUGH, shape, data, fit.lnHalfTime(), fit.bend(), SHORT_LAG_S),
-                                CurveFit.of(ROUGH, shape, data, fit.lnHalfTime(), 1, LONG_LAG_S))
+                                CurveFit.of(ROUGH, shape, data, underLongLag(fit.lnHalfTime()), 1, LONG_LAG_S))
                         .ifPresent(starts::add);
             }
         }
@@ -120,6 +122,23 @@ final class CurveSearch {
             fit.again(ROUGH, CurveShape.STEP, data).ifPresent(starts::add);
         }
         return starts;
+    }
+
+    /** Whether a reading lies far off; where one or two readings are all of the burst, the slope of the lag is no guide. */
+    private static boolean isOff(CurveFit fit, CurveData data) {
+        double[] residual = residuals(data.readings(), fit.at(data.times()));
+        for (int i = 0; i < residual.length; i++) {
+            if (Math.abs(residual[i]) * data.whitening().own(i) > OFF) {
+                return true;
+            }
+        }
+        return false;
+    }
+
+    /** Half time of a reaction that a long lag makes look as slow as this. */
+    private static double underLongLag(double lnHalfTime) {
+        double half = Math.exp(lnHalfTime);
+        return Math.log(half + LONG_LAG_S * Math.expm1(-half / LONG_LAG_S));
     }
 
     private static Optional<CurveFit> better(Optional<CurveFit> a, Optional<CurveFit> b) {

@@ -184,7 +184,7 @@ public final class DeltaA {
                 OptionalInt.empty(),
                 OptionalDouble.of(60 * curve.creepPerS()),
                 OptionalDouble.of(60 * curve.uCreepPerS()),
-                OptionalDouble.of(curve.coverage() * curve.deviation()),
+                OptionalDouble.of(curve.uncertainty()),
                 Optional.empty(),
                 Optional.of(new FittedCurve(
                         curve.likeliest(), curve.after(), curve.creepPerS(), curve.uAt(lastS), Spikes.listed(leftOut))),

@@ -16,8 +16,6 @@ final class FinishedLine {
 
     private static final double OUTLIER = 5.5;
     private static final int FEWEST_FOR_OUTLIERS = 10;
-    private static final int FEWEST_FOR_BEND = 8;
-    private static final double BENT_GAIN = 10.6;
 
     private final double[] t;
     private final double[] y;
@@ -26,6 +24,7 @@ final class FinishedLine {
     private final @Nullable BurstTail tail;
     private final LineFit fit;
     private final @Nullable Noise noise;
+    private final @Nullable BentCreep bent;
 
     private FinishedLine(double[] t, double[] y, boolean @Nullable [] leftOut, int from, @Nullable BurstTail tail) {
         this.t = t;
@@ -35,6 +34,7 @@ final class FinishedLine {
         this.tail = tail;
         int n = t.length;
         fit = LineFit.of(t, y, from, n, leftOut);
+        bent = BentCreep.of(fit, t, y, from, leftOut);
         if (fit.n() < 3 || !(fit.timeSquares() > 0)) {
             noise = null;
         } else if (tail == null || fit.n() >= Noise.FEWEST_FOR_CARRY) {
@@ -86,13 +86,35 @@ final class FinishedLine {
         return noise;
     }
 
-    /** Standard uncertainty of the line at the trigger, the burst left included; empty under three readings. */
+    /** Standard uncertainty of the line at the trigger, burst left and bend included; empty under three readings. */
     OptionalDouble uncertainty() {
         if (noise == null) {
             return OptionalDouble.empty();
         }
         double scatter = noise.ofLineAt(0, fit, t, from, t.length, leftOut) * factor(noise);
-        return OptionalDouble.of(tail == null ? scatter : Math.hypot(scatter, tail.errorRms(from)));
+        double burst = tail == null ? 0 : tail.errorRms(from);
+        return OptionalDouble.of(Math.sqrt(scatter * scatter + burst * burst + ofBend(noise)));
+    }
+
+    /**
+     * Variance of the line at the trigger from creep that dies away, by what of it the readings show; at most what creep of
+     * this size does over the whole trace.
+     */
+    private double ofBend(Noise noise) {
+        double own = bent == null ? 0 : bent.allowance();
+        double byTail = 0;
+        if (tail != null && tail.dyingSquare() > 0) {
+            double[] shape = BentCreep.dyingAway(t, from, t.length);
+            double lever = LineFit.of(t, shape, from, t.length, leftOut).at(0) - 1;
+            byTail = lever * lever * tail.dyingSquare();
+        }
+        double most = Math.max(own, byTail);
+        if (most == 0) {
+            return 0;
+        }
+        double creep = Math.abs(fit.slope()) + 2 * noise.ofSlope(fit, t, from, t.length, leftOut);
+        double whole = creep * t[t.length - 1];
+        return Math.min(most, whole * whole);
     }
 
     private static double factor(Noise noise) {
@@ -112,90 +134,15 @@ final class FinishedLine {
         if (burst || isReaction(fit.slope(), t[t.length - 1], fit.at(0) - before)) {
             flags.add(TraceFlag.REACTION_INCOMPLETE);
         }
-        boolean steps = Spikes.jumps(leftOut == null ? y : Spikes.kept(y, leftOut));
+        int untilTail = tail == null ? t.length : tail.from() + 10;
+        boolean steps = Spikes.jumps(leftOut == null ? y : Spikes.kept(y, leftOut), untilTail);
         if (steps || tail != null && tail.jumps()) {
             flags.add(TraceFlag.JUMP);
         }
-        if (bends()) {
+        if (bent != null && bent.isSure() || tail != null && tail.bends()) {
             flags.add(TraceFlag.CREEP_NOT_CONSTANT);
         }
         return flags;
-    }
-
-    /** Tests the line for a bend, the noise being judged from what remains once it may bend. */
-    private boolean bends() {
-        int n = fit.n();
-        if (n < FEWEST_FOR_BEND) {
-            return false;
-        }
-        double limit = BENT_GAIN * (1 + 8.0 / (n - 4));
-        double floor = BurstTail.LEAST_SCATTER * BurstTail.LEAST_SCATTER;
-        Bend bend = new Bend();
-        double remains = Math.max(0, fit.squares() - bend.both);
-        double variance = Math.max(floor, remains / (n - 4));
-        if (bend.gain() <= limit * variance) {
-            return false;
-        }
-        double carry = n < Noise.FEWEST_FOR_CARRY || remains <= 0 ? 0 : Noise.unbiased(bend.products() / remains, n, 4);
-        return bend.gain() > limit * variance * (1 + carry) / (1 - carry);
-    }
-
-    /** What t² and t³ beside the line would gain, by sums of powers of the time about its mean. */
-    private final class Bend {
-        private final double scale = 1 / (t[t.length - 1] - t[from]);
-        private final double third;
-        private final double square;
-        private final double cube;
-        private final double[] sums = new double[7];
-        private final double ofSquare;
-        private final double both;
-
-        Bend() {
-            double bySquare = 0;
-            double byCube = 0;
-            for (int i = from; i < t.length; i++) {
-                if (leftOut == null || !leftOut[i]) {
-                    double x = (t[i] - fit.timeMean()) * scale;
-                    double r = y[i] - fit.at(t[i]);
-                    bySquare += r * x * x;
-                    byCube += r * x * x * x;
-                    double power = 1;
-                    for (int k = 0; k < sums.length; k++) {
-                        sums[k] += power;
-                        power *= x;
-                    }
-                }
-            }
-            double[] s = sums;
-            double normOfSquare = s[4] - s[3] * s[3] / s[2] - s[2] * s[2] / s[0];
-            third = (s[5] - s[3] / s[2] * s[4] - s[2] / s[0] * s[3]) / normOfSquare;
-            double normOfCube = s[6] - s[4] * s[4] / s[2] - s[3] * s[3] / s[0] - third * third * normOfSquare;
-            square = bySquare / normOfSquare;
-            cube = normOfCube > 0 ? (byCube - third * bySquare) / normOfCube : 0;
-            ofSquare = square * bySquare;
-            both = ofSquare + cube * cube * normOfCube;
-        }
-
-        double gain() {
-            return Math.max(both, 1.34 * ofSquare);
-        }
-
-        /** Sum of products of neighbouring residuals of the bent line. */
-        double products() {
-            double products = 0;
-            double before = 0;
-            for (int i = from; i < t.length; i++) {
-                if (leftOut == null || !leftOut[i]) {
-                    double x = (t[i] - fit.timeMean()) * scale;
-                    double ofSquareAt = x * x - sums[3] / sums[2] * x - sums[2] / sums[0];
-                    double ofCubeAt = x * x * x - sums[4] / sums[2] * x - sums[3] / sums[0] - third * ofSquareAt;
-                    double r = y[i] - fit.at(t[i]) - square * ofSquareAt - cube * ofCubeAt;
-                    products += r * before;
-                    before = r;
-                }
-            }
-            return products;
-        }
     }
 
     /** The finished part for the result. */

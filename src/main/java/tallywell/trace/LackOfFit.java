@@ -7,7 +7,7 @@ import tallywell.numeric.SeparableModel;
  *
  * <p>Each gain is that of one more column beside the slopes of the fit, in units of the variance of a row; without the
  * thing it has one degree of freedom of noise. Bent creep stands for t² and t³ beside the creep: the larger of the
- * gain of both, and 1.34 times that of t² alone, which has the same limits.
+ * gain of both, and 1.34 times that of t² alone, which has the same limits. Creep that dies away is that of {@link BentCreep}.
  */
 final class LackOfFit {
     private final double lagGain;
@@ -15,14 +15,20 @@ final class LackOfFit {
     private final double jumpGain;
     private final double bentGain;
     private final double[] residual;
+    private final Dying dying;
 
-    private LackOfFit(double lagGain, double stepGain, double jumpGain, double bentGain, double[] residual) {
+    private LackOfFit(
+            double lagGain, double stepGain, double jumpGain, double bentGain, double[] residual, Dying dying) {
         this.lagGain = lagGain;
         this.stepGain = stepGain;
         this.jumpGain = jumpGain;
         this.bentGain = bentGain;
         this.residual = residual;
+        this.dying = dying;
     }
+
+    /** Creep that dies away: by what the sum of squares would fall, its size squared per that, what it does to ΔA. */
+    private record Dying(double gain, double norm, double lever) {}
 
     /** Looks at a fit to these data, rows having variance 1. */
     static LackOfFit of(CurveFit fit, CurveData data) {
@@ -48,7 +54,50 @@ final class LackOfFit {
         double ofLag = span.gain(slopes[2], r);
         double ofStep = span.gain(basis[3], r);
         double ofJump = span.jump(basis[0], firstOfJump(data), r, 1).gain();
-        return new LackOfFit(ofLag, ofStep, ofJump, bent(span, data, r), r);
+        double[] column = dyingAway(data);
+        double lever = lever(fit, basis, slopes, column);
+        double norm = span.freed(column);
+        double product = Span.dot(column, r);
+        Dying dying = new Dying(norm > 0 ? product * product / norm : 0, norm, lever);
+        return new LackOfFit(ofLag, ofStep, ofJump, bent(span, data, r), r, dying);
+    }
+
+    /** Creep that dies away, counted from the trigger. */
+    private static double[] dyingAway(CurveData data) {
+        double[] t = data.times();
+        double[] shape = BentCreep.dyingAway(t, 0, t.length);
+        for (int i = 0; i < shape.length; i++) {
+            shape[i] -= 1;
+        }
+        return data.whitening().column(shape);
+    }
+
+    /** What a unit of a column that the fit does not have does to its absorbance after the reaction. */
+    private static double lever(CurveFit fit, double[][] basis, double[][] slopes, double[] column) {
+        CurveShape shape = fit.shape();
+        double[] products = new double[shape.parameters()];
+        int k = 0;
+        products[k++] = Span.dot(slopes[0], column);
+        if (!shape.firstOrder()) {
+            products[k++] = Span.dot(slopes[1], column);
+        }
+        if (shape.lag() != null) {
+            products[k++] = Span.dot(slopes[2], column);
+        }
+        for (int j = 0; j < shape.linear(); j++) {
+            products[k++] = Span.dot(basis[j], column);
+        }
+        return fit.afterBy(products);
+    }
+
+    /**
+     * Variance of the absorbance after the reaction that creep which dies away, too little to be sure of, stands for.
+     *
+     * @param variance variance of a row
+     */
+    double allowance(double variance) {
+        double beyond = dying.gain - variance;
+        return dying.norm > 0 && beyond > 0 ? dying.lever * dying.lever * beyond / dying.norm : 0;
     }
 
     private static Span spanOf(CurveShape shape, double[][] basis, double[][] slopes) {

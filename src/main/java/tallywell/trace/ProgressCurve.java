@@ -42,6 +42,7 @@ final class ProgressCurve {
     private final double variance;
     private final double[] weights;
     private final int likeliest;
+    private final LackOfFit bent;
 
     private ProgressCurve(double[] t, double[] y, CurveSearch.Found found) {
         this.t = t;
@@ -64,6 +65,7 @@ final class ProgressCurve {
             weights[k] /= total;
         }
         likeliest = top;
+        bent = bent(found, t.length);
     }
 
     /** Fits a well; empty if no curve could be fitted. */
@@ -118,6 +120,22 @@ final class ProgressCurve {
     double coverage() {
         int parameters = found.closest().shape().parameters() - 1;
         return Coverage.factor(Noise.freedom(t.length, parameters, noise().carry()));
+    }
+
+    /**
+     * Variance of ΔA that creep which dies away, too little to be sure of, stands for; at most what creep of this size
+     * does over the whole trace.
+     */
+    private double allowance() {
+        double creep = Math.abs(creepPerS()) + 2 * deviation(CurveFit::creepPerS, CurveFit::creepVariance);
+        double whole = creep * t[t.length - 1];
+        return Math.min(bent.allowance(scaleOfBent()), whole * whole);
+    }
+
+    /** Standard uncertainty of the absorbance after the reaction. */
+    double uncertainty() {
+        double known = coverage() * deviation();
+        return Math.sqrt(known * known + allowance());
     }
 
     double uCreepPerS() {
@@ -177,19 +195,26 @@ final class ProgressCurve {
         return flags;
     }
 
+    /** Whether the creep bends beyond doubt. */
+    private boolean creepBends() {
+        return bent.bentGain() > BENT_GAIN * (1 + 8.0 / Math.max(1, t.length - 7)) * scaleOfBent();
+    }
+
+    private double scaleOfBent() {
+        return bent.squaresOfBent() / Math.max(1, t.length - parametersOfBent(found));
+    }
+
     /**
-     * Tests the creep for a bend. What a bend leaves in the residuals looks like noise that carries over, and would hide
+     * What the closest curve lacks. What a bend leaves in the residuals looks like noise that carries over, and would hide
      * the bend; so the noise is judged from the residuals that remain once the creep may bend.
      */
-    private boolean creepBends() {
-        CurveFit fit = likeliest();
-        int n = t.length;
-        int parameters = fit.shape().parameters() + 1;
-        CurveData white = found.data(0);
-        double carry = Math.min(
-                noise().carry(), Noise.unbiased(LackOfFit.of(fit, white).correlationOfBent(), n, parameters));
-        LackOfFit lack = LackOfFit.of(fit, found.data(carry));
-        double scale = lack.squaresOfBent() / Math.max(1, n - parameters);
-        return lack.bentGain() > BENT_GAIN * (1 + 8.0 / Math.max(1, n - 7)) * scale;
+    private static LackOfFit bent(CurveSearch.Found found, int n) {
+        double correlation = LackOfFit.of(found.closest(), found.data(0)).correlationOfBent();
+        double carry = Math.min(found.noise().carry(), Noise.unbiased(correlation, n, parametersOfBent(found)));
+        return LackOfFit.of(found.closest(), found.data(carry));
+    }
+
+    private static int parametersOfBent(CurveSearch.Found found) {
+        return found.closest().shape().parameters() + 1;
     }
 }

@@ -45,6 +45,13 @@ final class Span {
         }
     }
 
+    /** Takes the part in the space off a column, in place; the square that is left, or 0 if it lay in the space. */
+    double freed(double[] column) {
+        double whole = dot(column, column);
+        double left = freed(column, whole);
+        return left > 1e-12 * whole ? left : 0;
+    }
+
     /** By how much the sum of squares of a residual (of which this space was taken off) would fall with one column more. */
     double gain(double[] column, double[] residual) {
         double[] v = column.clone();

@@ -19,7 +19,9 @@ import java.util.List;
 final class Spikes {
     static final int FEWEST = 6;
     private static final double FACTOR = 6;
+    private static final double JUMP_FACTOR = 4;
     private static final double LEVEL_FACTOR = 8;
+    private static final double MOST_SWING = 0.75;
     private static final double TO_NORMAL = 1.4826;
     /** Below this a reading is never called off the trace: the last digits of a reader make such steps. */
     private static final double LEAST_HEIGHT = 0.003;
@@ -41,7 +43,7 @@ final class Spikes {
         double limit = LEAST_HEIGHT;
         boolean raised = false;
         for (int i = 1; i < n - 1; i++) {
-            if (Math.abs(d[i]) > limit && opposite(d, i, i - 1) && opposite(d, i, i + 1)) {
+            if (Math.abs(d[i]) > limit && opposite(d, i, i - 1) && opposite(d, i, i + 1) && !isBend(d, i)) {
                 if (!raised) {
                     limit = Math.max(limit, FACTOR * TO_NORMAL * medianSize(d));
                     raised = true;
@@ -105,8 +107,10 @@ final class Spikes {
      * Whether the trace jumps from one level to another: a single first difference off its neighbours, which is a spike
      * among the first differences, where a burst that stops dead only bends them. Their scatter is that of the later
      * half, where the burst is over. Spikes must have been taken out.
+     *
+     * @param until readings from this one on are not looked at
      */
-    static boolean jumps(double[] y) {
+    static boolean jumps(double[] y, int until) {
         int n = y.length - 1;
         if (n < FEWEST + 2) {
             return false;
@@ -119,8 +123,8 @@ final class Spikes {
         }
         // The mean size of normal noise is √(2/π) of its standard deviation.
         double scatter = Math.sqrt(Math.PI / 2) * later / (n - 1 - n / 2);
-        double limit = Math.max(LEAST_HEIGHT, FACTOR * scatter);
-        for (int i = 2; i < n - 2; i++) {
+        double limit = Math.max(LEAST_HEIGHT, JUMP_FACTOR * scatter);
+        for (int i = 2; i < Math.min(until, n - 2); i++) {
             if (Math.abs(d[i]) > limit && opposite(d, i, i - 1) && opposite(d, i, i + 1)) {
                 return true;
             }
@@ -131,6 +135,12 @@ final class Spikes {
     private static boolean opposite(double[] d, int i, int neighbour) {
         boolean edge = neighbour == 0 || neighbour == d.length - 1;
         return edge || d[i] * d[neighbour] < 0 && Math.abs(d[neighbour]) > 0.25 * Math.abs(d[i]);
+    }
+
+    /** At either end one neighbour is missing, and a rise that sets in or stops there swings back by more than half. */
+    private static boolean isBend(double[] d, int i) {
+        int inner = i == 1 ? 2 : i == d.length - 2 ? i - 1 : i;
+        return inner != i && Math.abs(d[inner]) > MOST_SWING * Math.abs(d[i]);
     }
 
     private static double medianSize(double[] d) {

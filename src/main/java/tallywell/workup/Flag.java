@@ -61,7 +61,9 @@ public enum Flag {
     /** Detected, but too little to say how much. */
     BELOW_QUANTIFICATION("net ΔA is below the limit of quantification"),
     /** The formula of the coupled equilibrium has no value. */
-    EQUILIBRIUM_LOST("A2 does not lie beyond A0, so the formula of the coupled equilibrium has no value");
+    EQUILIBRIUM_LOST("A2 does not lie beyond A0, so the formula of the coupled equilibrium has no value"),
+    /** All wells drift together. */
+    PLATE_DRIFTS("the wells of the plate drift together (lamp, temperature, or creep that is not constant)");
 
     private final String text;
 

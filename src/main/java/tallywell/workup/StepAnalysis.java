@@ -9,6 +9,7 @@ import java.util.function.Predicate;
 import tallywell.curve.Calibration;
 import tallywell.method.Step;
 import tallywell.plate.Well;
+import tallywell.trace.CommonDrift;
 
 /**
  * One step of a plate, worked up.
@@ -19,6 +20,7 @@ import tallywell.plate.Well;
  * @param calibration from the standards; empty where the absorptivity serves
  * @param calibrationWells the wells that are the points of the calibration, in its order
  * @param wells every well in use, in row order
+ * @param drift what their traces have in common beyond their own; empty where too few have traces
  */
 public record StepAnalysis(
         int number,
@@ -26,7 +28,8 @@ public record StepAnalysis(
         Map<String, BlankMean> blanks,
         Optional<Calibration> calibration,
         List<Well> calibrationWells,
-        List<WellResult> wells) {
+        List<WellResult> wells,
+        Optional<CommonDrift> drift) {
     /** Keeps copies that cannot change. */
     public StepAnalysis {
         blanks = Collections.unmodifiableMap(new TreeMap<>(blanks));

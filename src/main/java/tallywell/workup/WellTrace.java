@@ -42,6 +42,13 @@ public record WellTrace(
         flags = Collections.unmodifiableSet(copy);
     }
 
+    /** The same with one flag more. */
+    WellTrace with(Flag flag) {
+        Set<Flag> more = EnumSet.of(flag);
+        more.addAll(flags);
+        return new WellTrace(well, content, sample, group, used, readings, change, beforeFactor, deltaA, more);
+    }
+
     /** The absorbance before the trigger, as read. */
     public OptionalDouble before() {
         return change.isPresent() ? OptionalDouble.of(change.get().before() / beforeFactor) : OptionalDouble.empty();

@@ -4,12 +4,14 @@ import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.OptionalDouble;
 import tallywell.method.Direction;
 import tallywell.method.Step;
 import tallywell.notice.InputException;
 import tallywell.plate.Content;
 import tallywell.quantity.Numbers;
+import tallywell.trace.CommonDrift;
 
 /** Works one plate up: a pure function from what was read to what it came to. */
 public final class Workup {
@@ -34,14 +36,16 @@ public final class Workup {
         return steps;
     }
 
-    private static StepAnalysis step(Assay assay, int index, List<WellTrace> traces) throws InputException {
+    private static StepAnalysis step(Assay assay, int index, List<WellTrace> alone) throws InputException {
+        Optional<CommonDrift> drift = PlateDrift.of(alone);
+        List<WellTrace> traces = PlateDrift.marked(alone, drift);
         Step step = assay.method().steps().get(index);
         refuseSwapped(assay, step, traces);
         Map<String, BlankMean> blanks = Blanks.of(assay, step, traces);
         NetChanges net = new NetChanges(traces, blanks);
         CalibrationStage.Made made = CalibrationStage.of(assay, step, traces, net);
         List<WellResult> wells = new Values(assay.method(), step, made.calibration()).of(traces, net);
-        return new StepAnalysis(index + 1, step, blanks, made.calibration(), made.wells(), wells);
+        return new StepAnalysis(index + 1, step, blanks, made.calibration(), made.wells(), wells, drift);
     }
 
     /** A plate on which most wells go the wrong way was almost surely read in another order than the run says. */

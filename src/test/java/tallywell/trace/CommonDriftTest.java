@@ -5,8 +5,10 @@ import static org.assertj.core.api.Assertions.assertThatIllegalArgumentException
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.Random;
+import java.util.stream.IntStream;
 import org.junit.jupiter.api.Test;
 import tallywell.trace.SimulatedTrace.Fault;
 import tallywell.trace.SimulatedTrace.Kinetics;
@@ -35,8 +37,7 @@ class CommonDriftTest {
                         Fault.NONE)
                 .source();
         Random random = new Random(1);
-        List<Series> after = new ArrayList<>();
-        List<Change> changes = new ArrayList<>();
+        List<CommonDrift.Followed> wells = new ArrayList<>();
         for (int well = 0; well < 96; well++) {
             SimulatedTrace.Drawn drawn = source.draw(random);
             double[] y = drawn.after().values().clone();
@@ -44,10 +45,14 @@ class CommonDriftTest {
                 y[j] += 0.001 * driftMilli * Math.sin(2 * Math.PI * j / y.length);
             }
             Series series = Series.of(drawn.after().times(), y);
-            after.add(series);
-            changes.add(DeltaA.of(drawn.baseline(), series, rule));
+            Change change = DeltaA.of(drawn.baseline(), series, rule);
+            wells.add(new CommonDrift.Followed(
+                    Optional.of(((Baseline.Read) drawn.baseline()).readings()),
+                    series,
+                    change,
+                    IntStream.range(0, y.length).boxed().toList()));
         }
-        return CommonDrift.of(after, changes).orElseThrow();
+        return CommonDrift.of(wells).orElseThrow();
     }
 
     @Test
@@ -69,13 +74,47 @@ class CommonDriftTest {
 
     @Test
     void fewWellsSayNothing() {
-        assertThat(CommonDrift.of(List.of(), List.of())).isEmpty();
+        assertThat(CommonDrift.of(List.of())).isEmpty();
+    }
+
+    @Test
+    void whatIsSmallBesideTheUncertaintyDoesNotMatter() {
+        CommonDrift drift = plate(0, 0.6, LINE);
+        assertThat(drift.mattersTo(0.9 * drift.moves())).isEqualTo(drift.moves() > 0.0005);
+        assertThat(drift.mattersTo(1.1 * drift.moves())).isFalse();
+        assertThat(plate(0, 0, LINE).mattersTo(1e-9)).isFalse();
+    }
+
+    @Test
+    void wellsReadAtShiftedTimesAreComparedPassByPass() {
+        // Every other well begins one pass later; reading by reading its drift would run against that of its
+        // neighbours.
+        List<CommonDrift.Followed> wells = new ArrayList<>();
+        Random random = new Random(2);
+        for (int well = 0; well < 32; well++) {
+            int first = well % 2 * 2;
+            double[] t = new double[40];
+            double[] y = new double[40];
+            List<Integer> passes = new ArrayList<>();
+            for (int j = 0; j < t.length; j++) {
+                t[j] = 15.0 * (j + 1);
+                y[j] = 0.3 + 0.0006 * random.nextGaussian() + ((j + first) % 4 < 2 ? 0.0006 : -0.0006);
+                passes.add(j + first);
+            }
+            Series series = Series.of(t, y);
+            wells.add(new CommonDrift.Followed(
+                    Optional.empty(), series, DeltaA.of(new Baseline.Given(0.1, 0.0002), series, LINE), passes));
+        }
+
+        assertThat(CommonDrift.of(wells).orElseThrow().size()).isBetween(5e-4, 7e-4);
     }
 
     @Test
     void listsMustGoTogether() {
+        Series series = Series.untimed(0.1);
+        Change change = DeltaA.of(new Baseline.Given(0.1, 0), series, new AfterRule.None(OptionalDouble.empty()));
         assertThatIllegalArgumentException()
-                .isThrownBy(() -> CommonDrift.of(List.of(Series.untimed(0.1)), List.of()))
-                .withMessage("changes must be as many as after (1) but was 0");
+                .isThrownBy(() -> new CommonDrift.Followed(Optional.empty(), series, change, List.of()))
+                .withMessage("passes must be as many as after (1) but was 0");
     }
 }

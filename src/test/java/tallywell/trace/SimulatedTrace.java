@@ -77,6 +77,25 @@ public record SimulatedTrace(
 
     private static final double QUADRATURE_S = 0.25;
 
+    /** A well of the same plate in which nothing reacts. */
+    public SimulatedTrace blank() {
+        return new SimulatedTrace(
+                Kinetics.FIRST_ORDER,
+                1e-6,
+                0.03,
+                0,
+                lag,
+                0,
+                creepPerMin,
+                noise,
+                carry,
+                minutes,
+                intervalS,
+                baselineReadings,
+                before,
+                fault);
+    }
+
     /** Times after the trigger in s. */
     public double[] times() {
         int n = (int) Math.round(60 * minutes / intervalS);
@@ -216,13 +235,21 @@ public record SimulatedTrace(
             mean = kind.mean(times);
         }
 
-        /** One well. */
+        /** One well, its lamp drifting by itself. */
         public Drawn draw(Random random) {
+            return draw(random, 2 * Math.PI * random.nextDouble());
+        }
+
+        /**
+         * One well.
+         *
+         * @param phase of the drift of the lamp, the same for all wells of a plate
+         */
+        public Drawn draw(Random random, double phase) {
             int nb = baselineTimes.length;
             double[] all = new double[nb + times.length];
             double last = random.nextGaussian();
             double fresh = Math.sqrt(1 - kind.carry * kind.carry);
-            double phase = 2 * Math.PI * random.nextDouble();
             double whole = times[times.length - 1] - baselineTimes[0];
             int jump = random.nextInt(times.length);
             double sign = random.nextBoolean() ? 0.010 : -0.010;
