@@ -122,8 +122,9 @@ final class SummarySection {
     private void results() throws IOException {
         ResultLines lines = new ResultLines(report);
         flow.heading("Results", 40);
-        table(lines, lines.of("sample"), "Sample", "What to do next");
+        // What was asked for comes before what it follows from.
         table(lines, lines.differences(), "By difference", "What to do next");
+        table(lines, lines.of("sample"), "Sample", "What to do next");
         table(lines, lines.of("control"), "Control", "Recovery");
         table(lines, lines.of("spike"), "Spiked sample", "Recovery");
     }
