@@ -55,6 +55,7 @@ final class SummarySection {
         cautions();
         signatures();
         checks();
+        departures();
         calibrations();
         traces();
     }
@@ -198,6 +199,16 @@ final class SummarySection {
             flow.table(
                     checkColumns(),
                     assessment.observations().stream().map(this::check).toList());
+        }
+    }
+
+    private void departures() throws IOException {
+        if (report.departures().isEmpty()) {
+            return;
+        }
+        flow.heading("Where the run departs from its plan", 20);
+        for (String departure : report.departures()) {
+            flow.paragraph(departure, 8.2, Ink.TEXT);
         }
     }
 

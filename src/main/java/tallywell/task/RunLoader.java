@@ -92,7 +92,7 @@ final class RunLoader {
                 readings,
                 exclusions(run),
                 finishedFrom(name, run));
-        return new Loaded(assay, files, departures(name, runFile, run, method, layout, samples, files));
+        return new Loaded(assay, files, departures(name, runFile, run, assay, files));
     }
 
     /** How many triggers the method of a run has. */
@@ -101,21 +101,16 @@ final class RunLoader {
     }
 
     private static List<Notice> departures(
-            String name,
-            Optional<Path> runFile,
-            Run run,
-            AssayMethod method,
-            Layout layout,
-            SampleList samples,
-            Map<Path, String> files)
-            throws InputException {
+            String name, Optional<Path> runFile, Run run, Assay assay, Map<Path, String> files) throws InputException {
         if (run.plan().isEmpty()) {
             return List.of();
         }
         Path file = resolve(name, runFile, run.plan().get());
         PlannedRun plan = new PlanFile().read(file);
         files.put(file, "plan");
-        return Departures.of(plan, method.id(), layout.name(), samples).stream()
+        Departures.Done done = new Departures.Done(
+                assay.method(), assay.layout(), assay.samples(), LastReadings.of(assay.readings(), assay.method()));
+        return Departures.of(plan, done).stream()
                 .map(text -> Notice.attention(new Place.InFile(name, ""), "departs from its plan: " + text))
                 .toList();
     }

@@ -274,7 +274,8 @@ public final class WorkUp {
                 analysis,
                 assessment,
                 provenance,
-                request.draws().map(draws -> SimulatedPlate.of(assessment.budget(), draws.trials(), draws.seed())));
+                request.draws().map(draws -> SimulatedPlate.of(assessment.budget(), draws.trials(), draws.seed())),
+                loaded.departures().stream().map(Notice::text).toList());
     }
 
     private static List<String> lines(Report report) {
