@@ -71,7 +71,8 @@ net_signal <- function(plate, method, step, before, after) {
     triggered <- plate$role == "blank" & plate$trigger
     untriggered <- plate$role == "blank" & !plate$trigger
     blank <- mean(plate$delta_a[triggered])
-    plate$net_delta_a <- plate$delta_a - blank
+    own_blank <- vapply(plate$group, function(group) mean(plate$delta_a[triggered & plate$group == group]), 0)
+    plate$net_delta_a <- plate$delta_a - own_blank
     plate$net_delta_a[untriggered | plate$role == "sample-blank"] <- NA
     for (slot in unique(plate$of[plate$role == "sample-blank"])) {
         own <- mean(plate$delta_a[plate$role == "sample-blank" & plate$of == slot])
@@ -147,6 +148,7 @@ work_up <- function(folder, readings) {
     plate$role <- pick("role", "")
     plate$of <- ifelse(plate$role == "sample", pick("slot", ""), pick("of", ""))
     plate$trigger <- pick("trigger", "") != "none"
+    plate$group <- pick("group", "")
     counted <- plate$role != "unused" & !(plate$role == "sample" & !(plate$of %in% samples$slot))
     plate <- plate[counted, ]
     contents <- contents[counted]
@@ -156,6 +158,11 @@ work_up <- function(folder, readings) {
         else if (plate$role[i] %in% c("sample", "spike")) dilution(listed$dilution[i])
         else 1
     }, 0)
+
+    if ("group" %in% names(samples)) {
+        of_list <- plate$group == "" & !is.na(listed$group)
+        plate$group[of_list] <- listed$group[of_list]
+    }
 
     unit <- method$report$unit
     well_rows <- results <- NULL
@@ -169,7 +176,13 @@ work_up <- function(folder, readings) {
         plate$volume <- ifelse(plate$role %in% c("sample", "spike") & !is.na(own), own,
             quantity(step$volumes$sample))
         plate$level <- vapply(contents, for_analyte, 0, one = "level", several = "levels", analyte = name)
-        now <- net_signal(plate, method_k, step, readings[[k]], readings[[k + 1]])
+        if (identical(step$`signal-formula`, "equilibrium-coupled")) {
+            # A0, A1, A2: E = (A2 - A0) - (A1 - A0)^2 / (A2 - A0) is the change from an equivalent baseline to A2.
+            before <- readings[[1]] + (readings[[2]] - readings[[1]])^2 / (readings[[3]] - readings[[1]])
+            now <- net_signal(plate, method_k, step, before, readings[[3]])
+        } else {
+            now <- net_signal(plate, method_k, step, readings[[k]], readings[[k + 1]])
+        }
         now$pipetted <- calibrate(now, method_k, step)
         solids <- if ("mass_g" %in% names(samples)) listed$mass_g else rep("", nrow(plate))
         now$value <- NA_real_
@@ -182,6 +195,9 @@ work_up <- function(folder, readings) {
         }
         well_rows <- rbind(well_rows, cbind(step = k, now))
         results <- rbind(results, summarise(now, contents, listed, name))
+        for (rule in method$difference) {
+            if (rule$of == name) results <- rbind(results, differences(now, samples, rule, step$analyte))
+        }
     }
     command <- paste0("# ", R.version.string, ": Rscript docs/checks/expected-results.R")
     columns <- c("a_before", "a_after", "delta_a", "net_delta_a", "value")
@@ -216,11 +232,34 @@ summarise <- function(now, contents, listed, analyte) {
             recovery <- 100 * (mean(now$pipetted[at]) - (1 - fraction) * plain) / added
         }
         name <- if (role == "control") or_default(entry$name, word) else listed$sample[first]
+        if (role == "sample" && !is.null(listed$treatment) && listed$treatment[first] != "") {
+            name <- paste0(name, " (", listed$treatment[first], ")")
+        }
         data.frame(
             role = role, slot = if (role == "sample") now$of[first] else "", sample = quoted(name),
             analyte = quoted(analyte), value = digits(value), unit = now$unit[first], n = length(at),
             cv_percent = digits(cv), dilution = digits(now$F[first]), assigned = digits(assigned),
             recovery_percent = digits(recovery))
+    })
+    do.call(rbind, rows)
+}
+
+# What follows from the total less the free; one row a sample that stands in the list with both.
+differences <- function(now, samples, rule, measured) {
+    released <- as.numeric(or_default(rule$released, "1"))
+    yield <- if (is.null(rule$yield)) 1 else quantity(rule$yield)
+    factor <- molar_mass(rule$analyte$formula) / molar_mass(measured$formula) / released / yield
+    rows <- lapply(which(samples$treatment == "total"), function(i) {
+        j <- which(samples$treatment == "free" & samples$sample == samples$sample[i])
+        if (length(j) != 1) return(NULL)
+        total <- which(now$role == "sample" & now$of == samples$slot[i])
+        free <- which(now$role == "sample" & now$of == samples$slot[j])
+        data.frame(
+            role = "difference", slot = samples$slot[i], sample = quoted(samples$sample[i]),
+            analyte = quoted(rule$analyte$name),
+            value = digits(factor * (mean(now$value[total]) - mean(now$value[free]))), unit = now$unit[total[1]],
+            n = length(total) + length(free), cv_percent = "", dilution = digits(now$F[total[1]]), assigned = "",
+            recovery_percent = "")
     })
     do.call(rbind, rows)
 }
@@ -245,3 +284,9 @@ work_up(juice, lapply(file.path(juice, c("a0.txt", "a1.txt", "a2.txt")), tabbed_
 cuvettes <- "samples/cuvette-typed"
 work_up(cuvettes, list(
     typed_readings(file.path(cuvettes, "before.csv")), typed_readings(file.path(cuvettes, "after.csv"))))
+
+nectar <- "samples/nectar-sucrose"
+work_up(nectar, list(grid_readings(file.path(nectar, "before.csv")), grid_readings(file.path(nectar, "after.csv"))))
+
+vinegar <- "samples/vinegar-acetic-coupled"
+work_up(vinegar, lapply(file.path(vinegar, c("a0.csv", "a1.csv", "a2.csv")), grid_readings))

@@ -306,3 +306,89 @@ make_cuvettes <- function(folder) {
 }
 
 make_cuvettes("samples/cuvette-typed")
+
+# --- nectar-sucrose: D-glucose free, and after inversion -------------------------------------------------------------
+
+nectar_glucose <- c( # g/L in the drink, slots 1 to 18
+    28.0, 26.5, 21.0, 24.4, 19.8, 12.1, 22.3, 27.7, 11.9, 25.0, 3.10, 2.60, 2.90, 41.0, 52.0, 24.0, 21.5, 9.80
+)
+nectar_sucrose <- c(
+    61.0, 64.5, 78.0, 70.2, 82.4, 96.0, 74.0, 58.8, 91.0, 66.3, 68.0, 71.5, 75.0, 545, 498, 0, 2.40, 84.0
+)
+
+make_nectar <- function(folder) {
+    set.seed(20266)
+    r <- read_run(folder)
+    plate <- r$plate
+    n <- nrow(plate)
+    glucose <- colour <- numeric(n)
+    total <- logical(n)
+    inverted <- molar_mass("C6H12O6") / molar_mass("C12H22O11")
+    for (i in seq_len(n)) {
+        word <- plate$word[i]
+        entry <- r$layout$legend[[word]]
+        if (is.null(entry)) {
+            listed <- match(word, r$samples$slot)
+            total[i] <- r$samples$treatment[listed] == "total"
+            which_one <- match(r$samples$sample[listed], r$samples$sample)
+            whole <- nectar_glucose[which_one] + (if (total[i]) inverted * nectar_sucrose[which_one] * 0.997 else 0)
+            glucose[i] <- whole / r$samples$F[listed]
+            colour[i] <- 0.4 / r$samples$F[listed]
+        } else {
+            total[i] <- entry$group == "total"
+            if (entry$role == "standard") glucose[i] <- quantity(entry$level)
+            if (entry$role == "control") glucose[i] <- quantity(entry$assigned) * 0.994
+        }
+    }
+    slope <- per_gram_per_litre(20, molar_mass("C6H12O6"), 33.2)
+    given <- glucose * (1 + rnorm(n, sd = pipetting_cv))
+    given[plate$well == "G9"] <- given[plate$well == "G9"] * 1.11 # two drops: slot 12, free
+    before <- 0.112 + colour + ifelse(total, 0.014, 0) + rnorm(n, sd = 0.004) # invertase scatters light
+    drift <- ifelse(total, 0.0131, 0.0094) + rnorm(n, sd = 0.0006) # it brings a little glucose with it
+    write_grid(file.path(folder, "before.csv"), plate, before + rnorm(n, sd = read_noise))
+    write_grid(file.path(folder, "after.csv"), plate, before + drift + slope * given + rnorm(n, sd = read_noise))
+}
+
+make_nectar("samples/nectar-sucrose")
+
+# --- vinegar-acetic-coupled: an equilibrium that holds NADH before acetic acid reacts --------------------------------
+
+vinegar_true <- c( # g/L, slots 1 to 30
+    0.31, 0.44, 0.52, 0.66, 0.29, 0.83, 0.048, 0.061, 1.02, 1.31, 0.88, 1.47, 6.10, 7.20, 5.40, 8.30,
+    13.1, 15.2, 11.8, 16.4, 27.5, 31.0, 25.2, 33.9, 51.2, 49.6, 47.3, 55.0, 41.8, 0.006
+)
+
+make_vinegar <- function(folder) {
+    set.seed(20267)
+    r <- read_run(folder)
+    plate <- r$plate
+    n <- nrow(plate)
+    acetic <- colour <- numeric(n)
+    for (i in seq_len(n)) {
+        word <- plate$word[i]
+        entry <- r$layout$legend[[word]]
+        listed <- match(word, r$samples$slot)
+        if (is.null(entry)) {
+            if (!is.na(listed)) acetic[i] <- vinegar_true[as.numeric(word)] / r$samples$F[listed]
+            if (!is.na(listed)) colour[i] <- 0.15 / r$samples$F[listed]
+        } else if (entry$role == "control") {
+            acetic[i] <- quantity(entry$assigned) * 1.008 / dilution(entry$dilution)
+        }
+    }
+    slope <- per_gram_per_litre(20, molar_mass("C2H4O2"), 33.2)
+    used <- slope * (acetic + 0.0009) * (1 + rnorm(n, sd = pipetting_cv)) # the reagents hold a trace of acetate
+    settled <- 0.162 * (1 + rnorm(n, sd = 0.01)) # NADH of the equilibrium, malate and NAD in excess
+    # Law of mass action: p (p - used) = settled^2, p the NADH in the end.
+    in_the_end <- (used + sqrt(used^2 + 4 * settled^2)) / 2
+    a0 <- 0.231 + colour + rnorm(n, sd = 0.004)
+    a1 <- a0 + settled
+    a2 <- a0 + in_the_end
+    empty <- is.na(match(plate$word, r$samples$slot)) & grepl("^[0-9]", plate$word)
+    a0[empty] <- a1[empty] <- a2[empty] <- 0.0405
+    for (k in 0:2) {
+        values <- list(a0, a1, a2)[[k + 1]] + rnorm(n, sd = 0.0003)
+        write_grid(file.path(folder, paste0("a", k, ".csv")), plate, values)
+    }
+}
+
+make_vinegar("samples/vinegar-acetic-coupled")

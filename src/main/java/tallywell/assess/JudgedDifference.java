@@ -29,8 +29,11 @@ public record JudgedDifference(
             Judgement other = judgements.get(free);
             Optional<ResultBudget> all = budget.results().get(total);
             Optional<ResultBudget> some = budget.results().get(free);
+            // Judging adds flags to the results; those of the difference are the same.
+            DifferenceResult flagged =
+                    new DifferenceResult(each.rule(), one.result(), other.result(), each.factor(), each.name());
             judged.add(new JudgedDifference(
-                    each,
+                    flagged,
                     all.isPresent() && some.isPresent()
                             ? Optional.of(DifferenceBudget.of(each, all.get(), some.get()))
                             : Optional.empty(),

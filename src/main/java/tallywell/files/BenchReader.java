@@ -36,7 +36,9 @@ final class BenchReader {
             well = volume(keys, "most");
             smallest = volume(keys, "pipette-least");
         }
-        Bench bench = new Bench(reagents(top, steps), usual(top), well, smallest);
+        List<Reagent> reagents = reagents(top, steps);
+        Bench bench = new Bench(
+                reagents, usual(top), well, smallest, Substances.known().of(reagents, steps));
         if (!bench.reagents().isEmpty()) {
             addsUp(bench, top.need("reagents", ""), steps);
         }

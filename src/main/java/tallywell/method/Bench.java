@@ -12,15 +12,23 @@ import tallywell.quantity.QuantityRange;
  * @param dilutions what is usual for kinds of sample
  * @param wellUl how much liquid a well may hold, in µL, if the method says
  * @param smallestUl smallest volume to pipette, in µL, if the method says
+ * @param hazards what its reagents and standards do, as far as they are known
  */
-public record Bench(List<Reagent> reagents, List<Usual> dilutions, OptionalDouble wellUl, OptionalDouble smallestUl) {
+public record Bench(
+        List<Reagent> reagents,
+        List<Usual> dilutions,
+        OptionalDouble wellUl,
+        OptionalDouble smallestUl,
+        List<Hazard> hazards) {
     /** Nothing said. */
-    public static final Bench NONE = new Bench(List.of(), List.of(), OptionalDouble.empty(), OptionalDouble.empty());
+    public static final Bench NONE =
+            new Bench(List.of(), List.of(), OptionalDouble.empty(), OptionalDouble.empty(), List.of());
 
     /** Keeps copies that cannot change. */
     public Bench {
         reagents = List.copyOf(reagents);
         dilutions = List.copyOf(dilutions);
+        hazards = List.copyOf(hazards);
     }
 
     /** The reagents of one part, in order. */

@@ -191,13 +191,8 @@ public final class BenchDocument {
                         .notices()
                         .forEach(each -> paragraphs.add(new TextLines.Paragraph("P", each.text(), Face.PLAIN)));
             }
-            if (!what.plan().method().cautions().isEmpty()) {
-                paragraphs.add(new TextLines.Paragraph("H2", "Cautions", Face.BOLD));
-                what.plan()
-                        .method()
-                        .cautions()
-                        .forEach(each -> paragraphs.add(new TextLines.Paragraph("P", each, Face.PLAIN)));
-            }
+            paragraphs.add(new TextLines.Paragraph("H2", "Cautions", Face.BOLD));
+            what.plan().cautions().forEach(each -> paragraphs.add(new TextLines.Paragraph("P", each, Face.PLAIN)));
             return TextLines.of(letters, paragraphs, Flow.WIDTH, Math.min(7.4, size));
         }
 

@@ -7,6 +7,7 @@ import java.util.EnumMap;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Objects;
 import org.apache.fontbox.ttf.CmapLookup;
 import org.apache.fontbox.ttf.TTFParser;
 import org.apache.fontbox.ttf.TrueTypeFont;
@@ -70,17 +71,21 @@ final class Letters {
     }
 
     PDFont font(Face face) {
-        return fonts.get(face);
+        return Objects.requireNonNull(fonts.get(face), "every face is read");
+    }
+
+    private Widths of(Face face) {
+        return Objects.requireNonNull(widths.get(face), "every face is read");
     }
 
     /** Whether a face can show a letter. */
     boolean has(int letter, Face face) {
-        return widths.get(face).has(letter);
+        return of(face).has(letter);
     }
 
     /** Width in points of a text that {@link #clean} returned. */
     double width(String text, Face face, double size) throws IOException {
-        Widths of = widths.get(face);
+        Widths of = of(face);
         double width = 0;
         for (int i = 0; i < text.length(); i += Character.charCount(text.codePointAt(i))) {
             width += of.of(text.codePointAt(i));

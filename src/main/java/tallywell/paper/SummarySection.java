@@ -55,6 +55,7 @@ final class SummarySection {
         cautions();
         signatures();
         checks();
+        departures();
         calibrations();
         traces();
     }
@@ -122,8 +123,9 @@ final class SummarySection {
     private void results() throws IOException {
         ResultLines lines = new ResultLines(report);
         flow.heading("Results", 40);
-        table(lines, lines.of("sample"), "Sample", "What to do next");
+        // What was asked for comes before what it follows from.
         table(lines, lines.differences(), "By difference", "What to do next");
+        table(lines, lines.of("sample"), "Sample", "What to do next");
         table(lines, lines.of("control"), "Control", "Recovery");
         table(lines, lines.of("spike"), "Spiked sample", "Recovery");
     }
@@ -197,6 +199,16 @@ final class SummarySection {
             flow.table(
                     checkColumns(),
                     assessment.observations().stream().map(this::check).toList());
+        }
+    }
+
+    private void departures() throws IOException {
+        if (report.departures().isEmpty()) {
+            return;
+        }
+        flow.heading("Where the run departs from its plan", 20);
+        for (String departure : report.departures()) {
+            flow.paragraph(departure, 8.2, Ink.TEXT);
         }
     }
 

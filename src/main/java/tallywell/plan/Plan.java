@@ -1,5 +1,6 @@
 package tallywell.plan;
 
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
@@ -51,7 +52,20 @@ public record Plan(
                                 each.sample().dilution(),
                                 each.sample().volumeUl(),
                                 each.sample().treatment()))
-                        .toList());
+                        .toList(),
+                Departures.prepared(layout),
+                method.steps().stream().map(PlannedRun.StepPlan::of).toList());
+    }
+
+    /** What to watch out for on the bench: substances first, then what the method says, then what decides. */
+    public List<String> cautions() {
+        List<String> cautions = new ArrayList<>();
+        method.bench().hazards().forEach(each -> cautions.add(each.text()));
+        cautions.addAll(method.cautions());
+        if (cautions.stream().noneMatch(each -> each.contains("safety data sheets"))) {
+            cautions.add("Local rules and the suppliers' safety data sheets come first.");
+        }
+        return cautions;
     }
 
     /** Keeps copies that cannot change. */

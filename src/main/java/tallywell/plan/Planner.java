@@ -8,6 +8,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.Set;
 import java.util.TreeMap;
 import tallywell.method.AssayMethod;
 import tallywell.method.Planning;
@@ -198,12 +199,17 @@ public final class Planner {
     private Map<Well, Content> used(Map<Integer, WantedSample> bySlot) {
         Map<Well, Content> used = new LinkedHashMap<>();
         wanted.layout().wells().forEach((well, content) -> {
-            int slot = slotOf(content);
-            if (!(content instanceof Content.Unused) && (slot == 0 || bySlot.containsKey(slot))) {
+            if (isFilled(content, bySlot.keySet())) {
                 used.put(well, content);
             }
         });
         return used;
+    }
+
+    /** Whether something goes into a well, where these slots hold samples. */
+    static boolean isFilled(Content content, Set<Integer> slots) {
+        int slot = slotOf(content);
+        return !(content instanceof Content.Unused) && (slot == 0 || slots.contains(slot));
     }
 
     private static int slotOf(Content content) {

@@ -163,7 +163,8 @@ final class StandardSeries {
                         + " µL; expected a larger 'dilute-to', another stock, or a longer series under 'planning'");
     }
 
-    private static String words(PerAnalyte level) {
+    /** A level as the layout says it. */
+    static String words(PerAnalyte level) {
         List<String> words = new ArrayList<>();
         new TreeMap<>(level.byName())
                 .forEach((name, quantity) -> words.add(name.isEmpty() ? quantity.toString() : name + " " + quantity));

@@ -74,7 +74,7 @@ public final class BenchSheet {
             right = wrapped(right);
             blocks(left, right);
             texts("Note", plan.notices().stream().map(each -> each.text()).toList());
-            texts("Cautions", plan.method().cautions());
+            texts("Cautions", plan.cautions());
             boolean onePage = Math.max(left.size(), right.size()) <= MOST_ON_ONE_PAGE;
             sheet.print(false, onePage, 0, run);
         }

@@ -43,6 +43,7 @@ final class ChecksSheet {
         row++;
         judgements(assessment.judgements());
         row++;
+        departures(report.departures());
         flags();
         sheet.widths(38, 24, 30, 14, 42);
         sheet.print(true, false, 0, report.run());
@@ -104,6 +105,18 @@ final class ChecksSheet {
                             .edge(Look.Edge.UNDER));
             sheet.text(4, why, WRAPPED);
         }
+    }
+
+    private void departures(List<String> departures) throws IOException {
+        if (departures.isEmpty()) {
+            return;
+        }
+        section("Where the run departs from its plan");
+        for (String departure : departures) {
+            sheet.row(row++, LINE_PT * lines(departure, 140));
+            sheet.banner(0, 4, departure, WRAPPED);
+        }
+        row++;
     }
 
     private static String name(Judgement judgement) {

@@ -1,5 +1,6 @@
 package tallywell.report;
 
+import java.util.List;
 import java.util.Optional;
 import tallywell.assess.Assessment;
 import tallywell.budget.SimulatedPlate;
@@ -13,15 +14,18 @@ import tallywell.workup.Analysis;
  * @param assessment what to think of it
  * @param provenance where it comes from
  * @param simulated its results by draws, where asked for
+ * @param departures where it departs from its plan, in words; none without a plan
  */
 public record Report(
         String run,
         Analysis analysis,
         Assessment assessment,
         Provenance provenance,
-        Optional<SimulatedPlate> simulated) {
+        Optional<SimulatedPlate> simulated,
+        List<String> departures) {
     /** Refuses an assessment of something else. */
     public Report {
+        departures = List.copyOf(departures);
         if (assessment.judgements().size() != analysis.results().size()) {
             throw new IllegalArgumentException(
                     "assessment must judge " + analysis.results().size() + " results but was of "
@@ -32,5 +36,20 @@ public record Report(
     /** A report without draws. */
     public Report(String run, Analysis analysis, Assessment assessment, Provenance provenance) {
         this(run, analysis, assessment, provenance, Optional.empty());
+    }
+
+    /** A report on a run without a plan. */
+    public Report(
+            String run,
+            Analysis analysis,
+            Assessment assessment,
+            Provenance provenance,
+            Optional<SimulatedPlate> simulated) {
+        this(run, analysis, assessment, provenance, simulated, List.of());
+    }
+
+    /** The same with what it departs from its plan in. */
+    public Report departing(List<String> from) {
+        return new Report(run, analysis, assessment, provenance, simulated, from);
     }
 }

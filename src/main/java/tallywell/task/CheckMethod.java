@@ -9,6 +9,7 @@ import tallywell.method.AssayMethod;
 import tallywell.method.Bench;
 import tallywell.method.CalibrationRule;
 import tallywell.method.Difference;
+import tallywell.method.Hazard;
 import tallywell.method.LightPath;
 import tallywell.method.Reaction;
 import tallywell.method.SignalFormula;
@@ -38,6 +39,7 @@ public final class CheckMethod {
         }
         differences(method, text);
         bench(method, text);
+        hazards(method, text);
         return text.toString();
     }
 
@@ -70,6 +72,7 @@ public final class CheckMethod {
                                 : "; agrees with the reactions"));
         range(method, step, text);
         settings(method, step, text);
+        MethodSettings.of(method, step).forEach(line -> line(text, "    " + line));
     }
 
     private static void range(AssayMethod method, Step step, StringBuilder text) {
@@ -221,6 +224,16 @@ public final class CheckMethod {
             for (Bench.Usual usual : method.bench().dilutions()) {
                 line(text, "usual: " + usual.matrix() + ", " + usual.content() + ", dilution " + usual.dilution());
             }
+        }
+    }
+
+    private static void hazards(AssayMethod method, StringBuilder text) {
+        if (!method.bench().hazards().isEmpty()) {
+            line(text, "");
+            for (Hazard each : method.bench().hazards()) {
+                line(text, "caution: " + each.text() + " (" + each.source() + ")");
+            }
+            line(text, "caution: local rules and the suppliers' safety data sheets come first");
         }
     }
 

@@ -14,6 +14,7 @@ import tallywell.assess.Assessment;
 import tallywell.assess.Assessor;
 import tallywell.budget.SimulatedPlate;
 import tallywell.notice.InputException;
+import tallywell.notice.Notice;
 import tallywell.notice.Place;
 import tallywell.report.Carried;
 import tallywell.report.CarriedFile;
@@ -68,7 +69,8 @@ final class ReportMaker {
                 provenance,
                 circumstances
                         .draws()
-                        .map(draws -> SimulatedPlate.of(assessment.budget(), draws.trials(), draws.seed())));
+                        .map(draws -> SimulatedPlate.of(assessment.budget(), draws.trials(), draws.seed())),
+                loaded.departures().stream().map(Notice::text).toList());
     }
 
     private static byte[] bytes(ReadFiles.Entry entry) throws InputException {

@@ -119,7 +119,9 @@ final class RunLoader {
         Finder.Found file = finder.find("plan", run.plan().get());
         PlannedRun plan = new PlanFile().read(file.path());
         read.add("plan", run.plan().get(), file);
-        return Departures.of(plan, assay.method().id(), assay.layout().name(), assay.samples()).stream()
+        Departures.Done done = new Departures.Done(
+                assay.method(), assay.layout(), assay.samples(), LastReadings.of(assay.readings(), assay.method()));
+        return Departures.of(plan, done).stream()
                 .map(text -> Notice.attention(new Place.InFile(name, ""), "departs from its plan: " + text))
                 .toList();
     }

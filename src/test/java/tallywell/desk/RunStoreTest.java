@@ -44,7 +44,9 @@ class RunStoreTest {
                 "cuvette-typed",
                 "juice-glucose-fructose",
                 "puree-citric-solids",
-                "cider-malic-kinetic"
+                "cider-malic-kinetic",
+                "nectar-sucrose",
+                "vinegar-acetic-coupled"
             })
     void aRunSavedInAFolderOfItsOwnGivesTheSameResults(String name) throws InputException, OutputException {
         RunDraft draft = store.open(Path.of("samples", name, "run.yaml"));

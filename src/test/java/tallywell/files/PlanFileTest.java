@@ -35,7 +35,13 @@ class PlanFileTest {
                 List.of(
                         new PlannedRun.Slot(
                                 1, "Cuvée №7, \"dry\" #2", new Dilution(12.5), OptionalDouble.of(50), Treatment.TOTAL),
-                        new PlannedRun.Slot(2, "=1+1", Dilution.NONE, OptionalDouble.empty(), Treatment.NONE)));
+                        new PlannedRun.Slot(2, "=1+1", Dilution.NONE, OptionalDouble.empty(), Treatment.NONE)),
+                List.of(new PlannedRun.Prepared("q1", "dilution 1+4"), new PlannedRun.Prepared("a", "0.1 g/L")),
+                List.of(new PlannedRun.StepPlan(
+                        "L-malic acid: \"free\"",
+                        OptionalDouble.of(20),
+                        OptionalDouble.of(290),
+                        OptionalDouble.of(600))));
         Path file = file("plan.yaml", new PlanFile().text(plan));
         assertThat(new PlanFile().read(file)).isEqualTo(plan);
     }

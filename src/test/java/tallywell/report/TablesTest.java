@@ -30,7 +30,15 @@ class TablesTest {
 
     /** Expected results: base R 4.2.2, docs/checks/expected-results.R. */
     @ParameterizedTest
-    @ValueSource(strings = {"cider-l-malic", "puree-citric-solids", "juice-glucose-fructose", "cuvette-typed"})
+    @ValueSource(
+            strings = {
+                "cider-l-malic",
+                "puree-citric-solids",
+                "juice-glucose-fructose",
+                "cuvette-typed",
+                "nectar-sucrose",
+                "vinegar-acetic-coupled"
+            })
     void valuesOfTheSampleRunsAreThoseComputedByR(String folder) throws Exception {
         List<CSVRecord> ours = parse(results(SampleRuns.report(folder)));
         List<CSVRecord> expected = parse(expected(folder, "expected.csv"));
@@ -48,7 +56,15 @@ class TablesTest {
     }
 
     @ParameterizedTest
-    @ValueSource(strings = {"cider-l-malic", "puree-citric-solids", "juice-glucose-fructose", "cuvette-typed"})
+    @ValueSource(
+            strings = {
+                "cider-l-malic",
+                "puree-citric-solids",
+                "juice-glucose-fructose",
+                "cuvette-typed",
+                "nectar-sucrose",
+                "vinegar-acetic-coupled"
+            })
     void wellsOfTheSampleRunsAreThoseComputedByR(String folder) throws Exception {
         List<CSVRecord> ours = parse(wells(SampleRuns.report(folder)));
         List<CSVRecord> expected = parse(expected(folder, "expected-wells.csv"));

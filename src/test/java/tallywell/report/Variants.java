@@ -54,6 +54,8 @@ final class Variants {
         all.put("juice", SampleRuns.assay("juice-glucose-fructose"));
         all.put("cuvette", cuvette);
         all.put("kinetic", kinetic);
+        all.put("nectar", SampleRuns.assay("nectar-sucrose"));
+        all.put("vinegar", SampleRuns.assay("vinegar-acetic-coupled"));
         for (Model model : Model.values()) {
             for (Weights weights : Weights.values()) {
                 boolean logistic = model == Model.LOGISTIC_4 || model == Model.LOGISTIC_5;
