@@ -1,7 +1,6 @@
 package tallywell.report;
 
 import java.io.IOException;
-import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -12,7 +11,6 @@ import tallywell.budget.PlateBudget;
 import tallywell.budget.RecoveryBudget;
 import tallywell.budget.ResultBudget;
 import tallywell.budget.Simulation;
-import tallywell.method.UncertaintyRule.Stated;
 import tallywell.workup.Result;
 
 /** Writes the sheet Budget: what each result is uncertain from, and how sure the recoveries are. */
@@ -27,7 +25,7 @@ final class BudgetSheet {
     private static final int MOST_BEFORE_LEGEND = 30;
 
     /** Above this many degrees of freedom k is that of none missing to three decimals. */
-    private static final double UNLIMITED = 1e4;
+    static final double UNLIMITED = 1e4;
 
     private static final Look CELL = Look.PLAIN.edge(Look.Edge.UNDER);
     private static final Look COMPUTED = CELL.face(Look.Face.COMPUTED);
@@ -106,7 +104,7 @@ final class BudgetSheet {
     private void result(int index) throws IOException {
         Result result = draft.analysis().results().get(index);
         Optional<ResultBudget> found = budget.results().get(index);
-        String remark = found.map(this::remark).orElseGet(() -> why(result));
+        String remark = BudgetWords.of(budget, result, found);
         sheet.row(row, LINE_PT * ChecksSheet.lines(remark, REMARK_WIDTH));
         name(result.name(), result.role(), result.analyte());
         String value = ResultPlaces.cell(draft.results().row(result), ResultColumns.VALUE);
@@ -208,35 +206,13 @@ final class BudgetSheet {
         return value.isPresent() ? look.format(Looks.digits(value.getAsDouble(), DIGITS + 1)) : look;
     }
 
-    private String remark(ResultBudget each) {
-        List<String> remarks = new ArrayList<>();
-        if (each.stated() == Stated.VALIDATION) {
-            remarks.add("reported with u by validation and k = 2");
-        }
-        if (budget.restsOnTraces(each.result().step())) {
-            remarks.add("no replicates that differ: noise of the trace only, without pipetting");
-        }
-        return String.join("; ", remarks);
-    }
-
-    private String why(Result result) {
-        if (result.value().isEmpty()) {
-            return "no value";
-        }
-        return budget.repeatabilities().get(result.step() - 1).isPresent() || budget.restsOnTraces(result.step())
-                ? "no u: the traces of its wells show no scatter"
-                : "no u: no replicates that differ, and no traces that show the scatter of wells, blanks and standards";
-    }
-
     private void differences() throws IOException {
         List<JudgedDifference> all = draft.report().assessment().differences();
         for (int i = 0; i < all.size(); i++) {
             JudgedDifference each = all.get(i);
             Result result = each.difference().row();
             Optional<DifferenceBudget> found = each.budget();
-            String remark = found.isPresent()
-                    ? "by difference; what both results share is taken out"
-                    : "no u: one of the two results has none";
+            String remark = found.isPresent() ? BudgetWords.DIFFERENCE : BudgetWords.NO_DIFFERENCE;
             sheet.row(row, LINE_PT * ChecksSheet.lines(remark, REMARK_WIDTH));
             name(result.name(), result.role(), result.analyte());
             String cell = ResultPlaces.cell(draft.results().rowOfDifference(i), ResultColumns.VALUE);

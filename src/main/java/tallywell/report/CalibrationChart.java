@@ -11,6 +11,7 @@ import org.apache.poi.xddf.usermodel.chart.AxisPosition;
 import org.apache.poi.xddf.usermodel.chart.ChartTypes;
 import org.apache.poi.xddf.usermodel.chart.LegendPosition;
 import org.apache.poi.xddf.usermodel.chart.MarkerStyle;
+import org.apache.poi.xddf.usermodel.chart.ScatterStyle;
 import org.apache.poi.xddf.usermodel.chart.XDDFDataSourcesFactory;
 import org.apache.poi.xddf.usermodel.chart.XDDFNumericalDataSource;
 import org.apache.poi.xddf.usermodel.chart.XDDFScatterChartData;
@@ -53,6 +54,7 @@ final class CalibrationChart {
         left.setNumberFormat("0.0##");
         grid(left);
         XDDFScatterChartData data = (XDDFScatterChartData) chart.createData(ChartTypes.SCATTER, bottom, left);
+        data.setStyle(ScatterStyle.LINE_MARKER);
         standards(data, step, section);
         curve(data, calibration, section, calibration.curve() instanceof Line);
         chart.plot(data);
@@ -69,6 +71,7 @@ final class CalibrationChart {
         bottom.setTitle("x");
         grid(left);
         XDDFScatterChartData data = (XDDFScatterChartData) chart.createData(ChartTypes.SCATTER, bottom, left);
+        data.setStyle(ScatterStyle.LINE_MARKER);
         Double[] values = {0.0, 1.0};
         XDDFScatterChartData.Series series = (XDDFScatterChartData.Series)
                 data.addSeries(source(values, "Summary!$A$1:$A$2"), source(values, "Summary!$A$1:$A$2"));

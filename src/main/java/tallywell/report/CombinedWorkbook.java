@@ -47,6 +47,8 @@ public final class CombinedWorkbook implements Closeable {
     private final Sheet results;
     private final Sheet checks;
     private final Sheet provenance;
+    private final Sheet budget;
+    private final InputsSheet inputs;
     private final long[] verdicts = new long[Verdict.values().length];
     private int added;
     private int failed;
@@ -62,6 +64,8 @@ public final class CombinedWorkbook implements Closeable {
         results = streamed(ResultPlaces.SHEET, ResultColumns.titles());
         checks = streamed("Checks", CHECKS);
         provenance = streamed("Provenance", FILES);
+        budget = streamed(BudgetSheet.NAME, CombinedBudget.TITLES);
+        inputs = new InputsSheet(book.add(InputsSheet.NAME, new Store.Disk()));
     }
 
     private Sheet streamed(String name, List<String> titles) throws IOException {
@@ -71,7 +75,8 @@ public final class CombinedWorkbook implements Closeable {
         return sheet;
     }
 
-    private static void next(Sheet sheet) throws IOException {
+    /** Starts the next row of a sheet. */
+    static void next(Sheet sheet) throws IOException {
         int row = sheet.text().row() + 1;
         if (row >= MOST_ROWS) {
             throw new IOException("the sheet " + sheet.poi().getSheetName() + " would have more than " + MOST_ROWS
@@ -100,6 +105,13 @@ public final class CombinedWorkbook implements Closeable {
         for (InputFile input : report.provenance().inputs()) {
             next(provenance);
             texts(provenance, List.of(report.run(), input.role(), input.name(), input.sha256()));
+        }
+        CombinedBudget.add(report, budget);
+        if (report.provenance().carried().isPresent()) {
+            inputs.add(
+                    report.run(),
+                    report.provenance().carried().get(),
+                    List.of(new Carried.Setting(SUMMARY, "combined")));
         }
         next(runs);
         run(report);
@@ -160,6 +172,8 @@ public final class CombinedWorkbook implements Closeable {
         table(results, 5, 34, 10, 8, 6, 26, 16, 11, 9, 9, 9, 6, 5, 11, 9, 11, 10, 16, 9, 36, 12);
         table(checks, 1, 34, 44, 24, 34, 14, 40);
         table(provenance, 1, 34, 12, 44, 70);
+        table(budget, 5, CombinedBudget.WIDTHS);
+        inputs.finish("");
         summarise();
         book.describe("Summary of " + added + (added == 1 ? " run" : " runs"), operators, version, time);
         book.write(out);
@@ -190,6 +204,9 @@ public final class CombinedWorkbook implements Closeable {
         row = link(row, ResultPlaces.SHEET, "one row a sample, control or spike and analyte, as in results.csv");
         row = link(row, "Checks", "the criteria of every batch with what was found");
         row = link(row, "Provenance", "the files of every run with their SHA-256");
+        row = link(row, BudgetSheet.NAME, "one row a value and a recovery: u, k, U, and what they come from");
+        row = link(
+                row, InputsSheet.NAME, "the files themselves, so that 'tallywell recheck' can work the runs up again");
         summary.row(row++, 6);
         for (String caution : List.of(
                 "Values, not formulas: the summary of a single run is live down to its readings.",

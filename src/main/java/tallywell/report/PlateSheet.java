@@ -9,6 +9,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import org.apache.poi.ss.usermodel.IndexedColors;
 import org.apache.poi.ss.util.CellRangeAddress;
 import org.apache.poi.xssf.usermodel.XSSFConditionalFormattingRule;
 import org.apache.poi.xssf.usermodel.XSSFSheetConditionalFormatting;
@@ -321,7 +322,7 @@ final class PlateSheet {
         fill.setFillBackgroundColor(Styles.colour(SCALE.get(step).colour));
         fill.setFillPattern(org.apache.poi.ss.usermodel.PatternFormatting.SOLID_FOREGROUND);
         if (step >= DARK_FROM) {
-            rule.createFontFormatting().setFontColor(Styles.colour(Look.Ink.WHITE));
+            rule.createFontFormatting().setFontColorIndex(IndexedColors.WHITE.getIndex());
         }
         return rule;
     }

@@ -110,9 +110,20 @@ final class SheetText {
             blank(at, style);
             return;
         }
-        open(at, style).append(" t=\"inlineStr\"><is><t xml:space=\"preserve\">");
+        open(at, style)
+                .append(" t=\"inlineStr\"><is>")
+                .append(needsKeeping(value) ? "<t xml:space=\"preserve\">" : "<t>");
         escape(value);
         text.append("</t></is></c>");
+    }
+
+    /** Whether a text has blanks that programs would drop or join. */
+    private static boolean needsKeeping(String value) {
+        return value.charAt(0) <= ' '
+                || value.charAt(value.length() - 1) <= ' '
+                || value.indexOf('\n') >= 0
+                || value.indexOf('\t') >= 0
+                || value.contains("  ");
     }
 
     /** A finite number. */

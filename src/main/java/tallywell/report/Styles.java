@@ -131,6 +131,7 @@ final class Styles {
     /** A colour from its RGB in hexadecimal. */
     static XSSFColor colour(String rgb) {
         int value = Integer.parseInt(rgb, 16);
-        return new XSSFColor(new byte[] {(byte) (value >> 16), (byte) (value >> 8), (byte) value}, null);
+        // Opacity comes first (ECMA-376-1:2016, 18.8.3, rgb: ARGB).
+        return new XSSFColor(new byte[] {(byte) 0xFF, (byte) (value >> 16), (byte) (value >> 8), (byte) value}, null);
     }
 }

@@ -1,0 +1,41 @@
+package tallywell.report;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import tallywell.budget.PlateBudget;
+import tallywell.budget.ResultBudget;
+import tallywell.method.UncertaintyRule.Stated;
+import tallywell.workup.Result;
+
+/** What the uncertainty of a result rests on, or why there is none, in words. */
+final class BudgetWords {
+    static final String DIFFERENCE = "by difference; what both results share is taken out";
+    static final String NO_DIFFERENCE = "no u: one of the two results has none";
+
+    private BudgetWords() {}
+
+    static String of(PlateBudget budget, Result result, Optional<ResultBudget> found) {
+        return found.map(each -> remark(budget, each)).orElseGet(() -> why(budget, result));
+    }
+
+    private static String remark(PlateBudget budget, ResultBudget each) {
+        List<String> remarks = new ArrayList<>();
+        if (each.stated() == Stated.VALIDATION) {
+            remarks.add("reported with u by validation and k = 2");
+        }
+        if (budget.restsOnTraces(each.result().step())) {
+            remarks.add("no replicates that differ: noise of the trace only, without pipetting");
+        }
+        return String.join("; ", remarks);
+    }
+
+    private static String why(PlateBudget budget, Result result) {
+        if (result.value().isEmpty()) {
+            return "no value";
+        }
+        return budget.repeatabilities().get(result.step() - 1).isPresent() || budget.restsOnTraces(result.step())
+                ? "no u: the traces of its wells show no scatter"
+                : "no u: no replicates that differ, and no traces that show the scatter of wells, blanks and standards";
+    }
+}
