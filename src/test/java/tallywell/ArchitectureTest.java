@@ -43,11 +43,11 @@ class ArchitectureTest {
             workup   | quantity notice numeric plate method trace curve
             budget   | quantity notice numeric plate method curve workup
             assess   | quantity notice numeric plate method curve workup budget
+            across   | quantity notice numeric plate method curve workup budget assess
             plan     | quantity notice plate method
             chart    | quantity plate trace curve workup assess
-            report   | quantity notice plate method trace curve workup budget assess plan
+            report   | quantity notice plate method trace curve workup budget assess plan across
             archive  | quantity notice method workup assess
-            across   | quantity notice numeric plate method curve workup budget assess
             exchange | quantity notice numeric plate method trace curve workup budget assess report
             task     | quantity notice plate method table files readings trace curve workup budget assess plan chart report archive across exchange
             desk     | quantity notice plate method table files readings trace curve workup budget assess plan chart report archive across exchange task

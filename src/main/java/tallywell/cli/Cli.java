@@ -32,6 +32,8 @@ public final class Cli {
                 .addSubcommand("read", new ReadCommand(console))
                 .addSubcommand("layout", new LayoutCommand(console))
                 .addSubcommand("methods", new MethodsCommand(console))
+                .addSubcommand("compare", new CompareCommand(console))
+                .addSubcommand("combine", new CombineCommand(console))
                 .addSubcommand("review", new ReviewCommand(console));
         line.setOut(writer(console, true));
         line.setErr(writer(console, false));
@@ -95,7 +97,7 @@ public final class Cli {
         public void run() {
             throw new ParameterException(
                     spec.commandLine(),
-                    "found no command; expected one of workup, plan, read, layout, methods, review");
+                    "found no command; expected one of workup, plan, read, layout, methods, compare, combine, review");
         }
     }
 
