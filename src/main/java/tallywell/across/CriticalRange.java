@@ -22,7 +22,7 @@ final class CriticalRange {
     /**
      * The factor f(n).
      *
-     * @param n results, 2 to {@value #MOST}
+     * @param n results, 2 to 10
      */
     static double factor(int n) {
         if (!(n >= 2 && n <= MOST)) {
