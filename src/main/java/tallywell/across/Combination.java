@@ -3,6 +3,7 @@ package tallywell.across;
 import java.util.List;
 import java.util.Set;
 import java.util.TreeSet;
+import tallywell.method.RepeatRule;
 import tallywell.notice.InputException;
 
 /**
@@ -15,7 +16,7 @@ import tallywell.notice.InputException;
  * @param shared in words, the sources that counted as the same on several plates
  */
 public record Combination(
-        List<String> runs, CombinationRule rule, boolean withChecks, List<CombinedResult> results, Set<String> shared) {
+        List<String> runs, RepeatRule rule, boolean withChecks, List<CombinedResult> results, Set<String> shared) {
     /** Keeps copies that cannot change. */
     public Combination {
         runs = List.copyOf(runs);
@@ -29,8 +30,7 @@ public record Combination(
      * @param runs two or more
      * @throws InputException if the runs do not go together
      */
-    public static Combination of(List<RunResults> runs, CombinationRule rule, boolean withChecks)
-            throws InputException {
+    public static Combination of(List<RunResults> runs, RepeatRule rule, boolean withChecks) throws InputException {
         List<Linking.Link> links = Linking.of(runs);
         Combining combining = new Combining(rule, withChecks);
         Set<String> shared = new TreeSet<>();

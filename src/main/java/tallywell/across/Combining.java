@@ -7,6 +7,7 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import tallywell.assess.Verdict;
 import tallywell.budget.ResultBudget;
+import tallywell.method.RepeatRule;
 import tallywell.numeric.StudentT;
 import tallywell.quantity.Numbers;
 
@@ -17,7 +18,7 @@ import tallywell.quantity.Numbers;
  * tell them apart and would, with errors that grow with the value, pull the mean towards the smaller ones.
  */
 final class Combining {
-    private final CombinationRule rule;
+    private final RepeatRule rule;
     private final boolean withChecks;
 
     /**
@@ -26,7 +27,7 @@ final class Combining {
      * @param rule the laboratory's rule
      * @param withChecks whether a person has looked at the results with the verdict {@code check} and lets them stand
      */
-    Combining(CombinationRule rule, boolean withChecks) {
+    Combining(RepeatRule rule, boolean withChecks) {
         this.rule = rule;
         this.withChecks = withChecks;
     }

@@ -6,7 +6,9 @@ import java.time.Instant;
 import java.time.ZoneId;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import java.util.concurrent.Callable;
+import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
@@ -33,15 +35,15 @@ final class CombineCommand implements Callable<Integer> {
     @Option(
             names = "--rule",
             paramLabel = "RULE",
-            defaultValue = "mean",
             description = {
-                "mean: of all results that may stand (default).",
+                "Default: what the method says under 'repeats', else mean.",
+                "mean: of all results that may stand.",
                 "weighted: by 1/u² of what is each result's own.",
                 "median: of all results that may stand.",
                 "critical-range: ISO 5725-6, 5.2: the mean if the range is small enough, else two more results, and then"
                         + " the median."
             })
-    private String rule = "mean";
+    private @Nullable String rule;
 
     @Option(
             names = "--accept-checks",
@@ -59,7 +61,7 @@ final class CombineCommand implements Callable<Integer> {
     public Integer call() throws InputException, OutputException, IOException {
         CombineRuns.Request request = options.request(() -> CombineRuns.Request.of(
                 runs,
-                rule,
+                Optional.ofNullable(rule),
                 acceptChecks,
                 options.output(),
                 options.force(),

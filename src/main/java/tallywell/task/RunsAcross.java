@@ -15,6 +15,7 @@ import tallywell.across.RunResults;
 import tallywell.across.SharedSources;
 import tallywell.assess.Assessor;
 import tallywell.method.InputQuantity;
+import tallywell.method.RepeatRule;
 import tallywell.method.Worded;
 import tallywell.notice.InputException;
 import tallywell.notice.Notice;
@@ -33,6 +34,7 @@ final class RunsAcross {
     private final List<RunResults> results = new ArrayList<>();
     private final Map<Path, InputFile> files = new LinkedHashMap<>();
     private final List<Notice> notices = new ArrayList<>();
+    private final Map<String, RepeatRule> rules = new LinkedHashMap<>();
 
     private RunsAcross(SharedSources shared) {
         this.shared = shared;
@@ -101,6 +103,10 @@ final class RunsAcross {
         }
         var analysis = new Workup().analyse(loaded.assay());
         notices.addAll(analysis.notices());
+        loaded.assay()
+                .method()
+                .repeats()
+                .ifPresent(rule -> rules.put(loaded.assay().name(), rule));
         notices.addAll(loaded.departures());
         results.add(RunResults.of(loaded.assay().name(), new Assessor().assess(analysis), shared));
     }
@@ -135,6 +141,11 @@ final class RunsAcross {
     /** What the user should be told. */
     List<Notice> notices() {
         return notices;
+    }
+
+    /** The rule for repeats of each run whose method states one. */
+    Map<String, RepeatRule> rules() {
+        return rules;
     }
 
     /** The files that were read. */

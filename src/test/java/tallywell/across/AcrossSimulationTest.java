@@ -12,6 +12,7 @@ import org.junit.jupiter.api.Test;
 import tallywell.assess.Assessor;
 import tallywell.budget.NoisyPlate;
 import tallywell.method.InputQuantity;
+import tallywell.method.RepeatRule;
 import tallywell.plate.Well;
 
 /**
@@ -84,7 +85,7 @@ class AcrossSimulationTest {
                     .filter(each -> each.first().result().name().equals("4"))
                     .findFirst()
                     .orElseThrow();
-            CombinedResult mean = Combination.of(List.of(first, second), CombinationRule.MEAN, true).results().stream()
+            CombinedResult mean = Combination.of(List.of(first, second), RepeatRule.MEAN, true).results().stream()
                     .filter(each -> each.name().equals("4"))
                     .findFirst()
                     .orElseThrow();

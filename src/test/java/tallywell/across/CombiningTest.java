@@ -15,12 +15,13 @@ import org.junit.jupiter.params.provider.EnumSource;
 import org.junit.jupiter.params.provider.ValueSource;
 import tallywell.Published;
 import tallywell.assess.Verdict;
+import tallywell.method.RepeatRule;
 import tallywell.numeric.StudentT;
 import tallywell.quantity.Unit;
 
 /** One result of several, by each rule. */
 class CombiningTest {
-    private static CombinedResult combine(CombinationRule rule, Found... found) {
+    private static CombinedResult combine(RepeatRule rule, Found... found) {
         return new Combining(rule, false).combine(new Linking.Link(List.of(found)));
     }
 
@@ -36,7 +37,7 @@ class CombiningTest {
     @Test
     void commonErrorsDoNotShrinkInTheMean() {
         CombinedResult mean = combine(
-                CombinationRule.MEAN,
+                RepeatRule.MEAN,
                 Made.found("a", 1.0, Made.parts(0.06, Map.of("standard", 0.04))),
                 Made.found("b", 1.2, Made.parts(0.06, Map.of("standard", 0.04))),
                 Made.found("c", 1.1, Made.parts(0.06, Map.of("standard", 0.04))),
@@ -50,7 +51,7 @@ class CombiningTest {
     @Test
     void weightedMeanOfIndependentResults() {
         CombinedResult mean = combine(
-                CombinationRule.WEIGHTED,
+                RepeatRule.WEIGHTED,
                 Made.found("a", 10, Made.parts(1, Map.of())),
                 Made.found("b", 13, Made.parts(2, Map.of())));
         assertThat(mean.value().getAsDouble()).isCloseTo((10 + 13 / 4.0) / 1.25, within(1e-13));
@@ -66,7 +67,7 @@ class CombiningTest {
     void commonErrorsDoNotPullTheWeightedMeanOutsideTheResults() {
         UncertaintyParts one = Made.parts(0.15, Map.of("standard", 0.30));
         UncertaintyParts other = Made.parts(0.10, Map.of("standard", 0.20));
-        CombinedResult mean = combine(CombinationRule.WEIGHTED, Made.found("a", 1.5, one), Made.found("b", 1.0, other));
+        CombinedResult mean = combine(RepeatRule.WEIGHTED, Made.found("a", 1.5, one), Made.found("b", 1.0, other));
         double weight = (1 / 0.0225) / (1 / 0.0225 + 1 / 0.01);
         assertThat(mean.value().getAsDouble()).isCloseTo(1.0 + 0.5 * weight, within(1e-14));
         assertThat(mean.u().getAsDouble()).isGreaterThan(0.2);
@@ -86,7 +87,7 @@ class CombiningTest {
         assertThat(CriticalRange.factor(n)).isCloseTo(byR.number(0, "range_95"), within(0.0501));
         double[] values = new double[n];
         java.util.Arrays.setAll(values, i -> i % 2 == 0 ? 1 : 1.001);
-        CombinedResult median = combine(CombinationRule.MEDIAN, found(0.1, values));
+        CombinedResult median = combine(RepeatRule.MEDIAN, found(0.1, values));
         assertThat(median.u().getAsDouble())
                 .isCloseTo(0.1 * Math.sqrt(byR.number(0, "median_ratio") / n), within(1e-10));
     }
@@ -110,7 +111,7 @@ class CombiningTest {
         double[] values = java.util.Arrays.stream(typed.split(" "))
                 .mapToDouble(Double::parseDouble)
                 .toArray();
-        CombinedResult result = combine(CombinationRule.CRITICAL_RANGE, found(0.1, values));
+        CombinedResult result = combine(RepeatRule.CRITICAL_RANGE, found(0.1, values));
         assertThat(result.remark()).endsWith(": " + remark);
         if (value == null) {
             assertThat(result.value()).isEmpty();
@@ -157,7 +158,7 @@ class CombiningTest {
     @Test
     void commonErrorsDoNotHideThatResultsDiffer() {
         CombinedResult result = combine(
-                CombinationRule.MEAN,
+                RepeatRule.MEAN,
                 Made.found("a", 1.0, Made.parts(0.01, Map.of("standard", 0.5))),
                 Made.found("b", 1.1, Made.parts(0.01, Map.of("standard", 0.5))));
         assertThat(result.isInconsistent()).isTrue();
@@ -170,26 +171,26 @@ class CombiningTest {
         Found check = Made.found("b", 2, "Vat 1", "", "malic acid", Unit.GRAM_PER_LITRE, 3, Verdict.CHECK, sure);
         Found repeat = Made.found("c", 3, "Vat 1", "", "malic acid", Unit.GRAM_PER_LITRE, 9, Verdict.REPEAT, sure);
         Linking.Link link = new Linking.Link(List.of(Made.found("a", 2, sure), check, repeat));
-        CombinedResult strict = new Combining(CombinationRule.MEAN, false).combine(link);
+        CombinedResult strict = new Combining(RepeatRule.MEAN, false).combine(link);
         assertThat(strict.value()).hasValue(2);
         assertThat(strict.parts().stream().map(CombinedResult.Part::leftOut))
                 .containsExactly("", "verdict check: a person must look first", "verdict repeat");
         assertThat(strict.remark()).isEqualTo("1 of 3 results count; one result only");
-        CombinedResult looked = new Combining(CombinationRule.MEAN, true).combine(link);
+        CombinedResult looked = new Combining(RepeatRule.MEAN, true).combine(link);
         assertThat(looked.value()).hasValue(2.5);
         assertThat(looked.n()).isEqualTo(2);
     }
 
     @Test
     void singleResultStaysAsItsRunReportsIt() {
-        CombinedResult result = combine(CombinationRule.CRITICAL_RANGE, Made.found("a", 2, Made.parts(0.1, Map.of())));
+        CombinedResult result = combine(RepeatRule.CRITICAL_RANGE, Made.found("a", 2, Made.parts(0.1, Map.of())));
         assertThat(result.value()).hasValue(2);
         assertThat(result.expanded().getAsDouble()).isCloseTo(0.2, within(1e-15));
     }
 
     @ParameterizedTest
-    @EnumSource(CombinationRule.class)
-    void orderOfTheRunsDoesNotMatter(CombinationRule rule) {
+    @EnumSource(RepeatRule.class)
+    void orderOfTheRunsDoesNotMatter(RepeatRule rule) {
         Random random = new Random(20260309);
         for (int trial = 0; trial < 50; trial++) {
             List<Found> found = new ArrayList<>();
@@ -214,7 +215,7 @@ class CombiningTest {
     @Test
     void coverageFactorFollowsTheDegreesOfFreedom() {
         CombinedResult mean = combine(
-                CombinationRule.MEAN,
+                RepeatRule.MEAN,
                 Made.found("a", 1, Made.parts(0.1, 5, Map.of())),
                 Made.found("b", 1, Made.parts(0.1, 5, Map.of())));
         // Two equal parts of 5 degrees of freedom each are known like one of 10.

@@ -319,4 +319,31 @@ class AcrossCommandsTest {
                 .isEqualTo(ExitStatus.INPUT);
         assertThat(err()).contains("is a file; expected a folder, or a new name");
     }
+
+    private void state(Path run, String rule) throws IOException {
+        Path method = run.resolveSibling("method.yaml");
+        Files.writeString(method, Files.readString(method) + "\nrepeats: " + rule + "\n");
+    }
+
+    @Test
+    void ruleOfTheMethodHolds() throws Exception {
+        state(first, "median");
+        assertThat(run("combine", "--csv", first.toString(), second.toString())).isEqualTo(ExitStatus.DONE);
+        assertThat(rows().get(0).get("rule")).isEqualTo("median");
+        assertThat(run("combine", "--rule", "mean", first.toString(), second.toString()))
+                .isEqualTo(ExitStatus.INPUT);
+        assertThat(err())
+                .contains("found --rule mean, and 'repeats: median' in the method; the rule of the method holds");
+        state(second, "weighted");
+        assertThat(run("combine", first.toString(), second.toString())).isEqualTo(ExitStatus.INPUT);
+        assertThat(err())
+                .contains("found 'repeats: weighted' in its method, and 'repeats: median' in that of " + first);
+    }
+
+    @Test
+    void ruleThatIsNoneIsRefusedWithItsLine() throws Exception {
+        state(first, "better-one");
+        assertThat(run("combine", first.toString(), second.toString())).isEqualTo(ExitStatus.INPUT);
+        assertThat(err()).contains("found 'better-one'; expected one of mean, weighted, median, critical-range");
+    }
 }

@@ -1,9 +1,7 @@
-package tallywell.across;
-
-import tallywell.method.Worded;
+package tallywell.method;
 
 /** How a laboratory makes one result of several: stated beforehand, whatever the results are. None takes the better one. */
-public enum CombinationRule implements Worded {
+public enum RepeatRule implements Worded {
     /** The mean of all that may stand. */
     MEAN("mean", "mean of all results that may stand"),
     /** The mean weighted by the part of the uncertainty that is of each result alone. */
@@ -19,7 +17,7 @@ public enum CombinationRule implements Worded {
     private final String word;
     private final String text;
 
-    CombinationRule(String word, String text) {
+    RepeatRule(String word, String text) {
         this.word = word;
         this.text = text;
     }
