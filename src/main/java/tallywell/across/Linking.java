@@ -154,10 +154,9 @@ final class Linking {
             analytes.add(String.join(", ", analytes(run)));
         }
         RunResults last = runs.get(runs.size() - 1);
-        boolean noAnalyte = runs.stream()
-                .noneMatch(one -> runs.stream()
-                        .filter(other -> other != one)
-                        .anyMatch(other -> analytes(other).stream().anyMatch(analytes(one)::contains)));
+        Map<String, Integer> counts = new HashMap<>();
+        runs.forEach(run -> analytes(run).forEach(each -> counts.merge(each, 1, Integer::sum)));
+        boolean noAnalyte = counts.values().stream().allMatch(count -> count == 1);
         throw new InputException(
                 new Place.InFile(last.run(), ""),
                 noAnalyte
