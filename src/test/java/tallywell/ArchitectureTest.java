@@ -43,14 +43,14 @@ class ArchitectureTest {
             workup   | quantity notice numeric plate method trace curve
             budget   | quantity notice numeric plate method curve workup
             assess   | quantity notice numeric plate method curve workup budget
+            across   | quantity notice numeric plate method curve workup budget assess
             plan     | quantity notice plate method
             chart    | quantity plate trace curve workup assess
-            report   | quantity notice plate method trace curve workup budget assess plan
+            report   | quantity notice plate method trace curve workup budget assess plan across
             paper    | quantity notice plate method trace curve workup budget assess plan chart report
             recheck  | notice report
             archive  | quantity notice method workup assess
             exchange | quantity notice numeric plate method trace curve workup budget assess report
-            across   | quantity notice numeric plate method curve workup budget assess
             task     | quantity notice plate method table files readings trace curve workup budget assess plan chart report paper recheck exchange across archive
             desk     | quantity notice plate method table files readings trace curve workup budget assess plan chart report paper recheck exchange across archive task
             cli      | notice task

@@ -33,6 +33,8 @@ public final class Cli {
                 .addSubcommand("read", new ReadCommand(console))
                 .addSubcommand("layout", new LayoutCommand(console))
                 .addSubcommand("methods", new MethodsCommand(console))
+                .addSubcommand("compare", new CompareCommand(console))
+                .addSubcommand("combine", new CombineCommand(console))
                 .addSubcommand("review", new ReviewCommand(console));
         line.setOut(writer(console, true));
         line.setErr(writer(console, false));
@@ -96,7 +98,8 @@ public final class Cli {
         public void run() {
             throw new ParameterException(
                     spec.commandLine(),
-                    "found no command; expected one of workup, plan, recheck, read, layout, methods, review");
+                    "found no command; expected one of workup, plan, recheck, read, layout, methods, compare, "
+                            + "combine, review");
         }
     }
 

@@ -17,6 +17,7 @@ import tallywell.method.Direction;
 import tallywell.method.LightPath;
 import tallywell.method.Limits;
 import tallywell.method.Model;
+import tallywell.method.RepeatRule;
 import tallywell.method.ReportRule;
 import tallywell.method.Signal;
 import tallywell.method.SignalFormula;
@@ -54,7 +55,8 @@ public final class MethodReader {
         "reagents",
         "dilutions",
         "well",
-        "difference"
+        "difference",
+        "repeats"
     };
 
     /** Reads a method file. */
@@ -97,7 +99,8 @@ public final class MethodReader {
                 cautions(top),
                 UncertaintyReader.rule(top),
                 BenchReader.bench(top, steps),
-                DifferenceReader.differences(top, steps));
+                DifferenceReader.differences(top, steps),
+                top.has("repeats") ? Optional.of(top.need("repeats", "").word(RepeatRule.class)) : Optional.empty());
     }
 
     private static void checkDilution(

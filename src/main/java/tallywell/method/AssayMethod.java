@@ -17,6 +17,7 @@ import java.util.Optional;
  * @param uncertainty what it says about uncertainty
  * @param bench reagents, usual dilutions and volumes
  * @param differences analytes that follow from a result after a treatment less the one before
+ * @param repeats how results of one sample from several runs become one, if the method says
  */
 public record AssayMethod(
         String id,
@@ -29,7 +30,8 @@ public record AssayMethod(
         List<String> cautions,
         UncertaintyRule uncertainty,
         Bench bench,
-        List<Difference> differences) {
+        List<Difference> differences,
+        Optional<RepeatRule> repeats) {
     /** Keeps copies that cannot change. */
     public AssayMethod {
         steps = List.copyOf(steps);
@@ -62,7 +64,8 @@ public record AssayMethod(
                 cautions,
                 uncertainty,
                 Bench.NONE,
-                List.of());
+                List.of(),
+                Optional.empty());
     }
 
     /** How many triggers a run has, over all steps. */

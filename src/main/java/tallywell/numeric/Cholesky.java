@@ -6,13 +6,13 @@ package tallywell.numeric;
  * <p>Rows are scaled to a diagonal of 1 first, so that parameters in different units do not matter; a pivot lost to
  * rounding is held at the smallest that still divides.
  */
-final class Cholesky {
+public final class Cholesky {
     private static final double LEAST_PIVOT = 1e-14;
 
     private Cholesky() {}
 
     /** The x of a·x = b; neither argument is kept or changed. */
-    static double[] solve(double[][] a, double[] b) {
+    public static double[] solve(double[][] a, double[] b) {
         int n = b.length;
         double[] scale = new double[n];
         for (int i = 0; i < n; i++) {
