@@ -1,10 +1,19 @@
 package tallywell.desk;
 
 import java.nio.file.Path;
+import java.util.ArrayDeque;
 import java.util.ArrayList;
+import java.util.Deque;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.Set;
+import java.util.stream.Collectors;
+import java.util.stream.IntStream;
+import tallywell.files.SampleListWriter;
+import tallywell.method.Sample;
+import tallywell.method.SampleList;
+import tallywell.method.WantedSample;
 import tallywell.notice.InputException;
 import tallywell.notice.Notice;
 import tallywell.notice.Place;
@@ -40,9 +49,58 @@ final class Intaking {
             draft = draft.withSamples(Optional.of(Origin.file(samples.file(), samples.samples())));
             said.add(samples.file().getFileName() + ": "
                     + samples.samples().bySlot().size() + " samples");
+        } else if (dropped instanceof Dropped.OfWanted wanted) {
+            take(wanted);
         } else if (dropped instanceof Dropped.OfReadings readings) {
             take(readings.export(), Choice.none());
         }
+    }
+
+    /** Samples without numbers get those of the layout that are free, in the order of the list. */
+    private void take(Dropped.OfWanted dropped) {
+        Set<Integer> given =
+                dropped.samples().stream().map(each -> each.sample().slot()).collect(Collectors.toSet());
+        List<Integer> slots = draft.layout()
+                .map(each -> each.value().slots())
+                .orElseGet(() -> IntStream.rangeClosed(1, dropped.samples().size() + given.size())
+                        .boxed()
+                        .toList());
+        Deque<Integer> free = new ArrayDeque<>(slots);
+        free.removeAll(given);
+        List<WantedSample> placed = new ArrayList<>();
+        for (WantedSample each : dropped.samples()) {
+            if (!each.hasSlot() && free.isEmpty()) {
+                notices.add(Notice.error(
+                        Place.file(dropped.file()),
+                        "found " + dropped.samples().size() + " samples for the " + slots.size()
+                                + " numbers of the layout; expected at most " + slots.size()));
+                return;
+            }
+            placed.add(each.hasSlot() ? each : inSlot(each, free.remove()));
+        }
+        SampleList list =
+                SampleList.of(placed.stream().map(WantedSample::sample).toList());
+        String name = String.valueOf(dropped.file().getFileName());
+        draft = draft.withSamples(Optional.of(
+                new Origin<>(name, Optional.empty(), list, Optional.of(new SampleListWriter().wanted(placed)))));
+        said.add(name + ": " + placed.size() + " samples, numbered in their order");
+    }
+
+    private static WantedSample inSlot(WantedSample wanted, int slot) {
+        Sample sample = wanted.sample();
+        boolean unnamed = sample.name().equals("0");
+        Sample placed = new Sample(
+                slot,
+                unnamed ? Integer.toString(slot) : sample.name(),
+                sample.dilution(),
+                sample.volumeUl(),
+                sample.solid(),
+                sample.densityGPerMl(),
+                sample.group(),
+                sample.id(),
+                sample.note(),
+                sample.treatment());
+        return new WantedSample(placed, wanted.hasDilution(), wanted.expected(), wanted.place());
     }
 
     void take(Export export, Choice choice) {

@@ -137,4 +137,22 @@ class RunPlansTest {
         assertThat(own).hasContent("mine");
         assertThat(folder.resolve("2-thirty-six-samples-in-duplicate.yaml")).isRegularFile();
     }
+
+    @Test
+    void aListWithoutNumbersIsPutIntoTheNumbersOfTheLayout() throws InputException, OutputException, IOException {
+        Path list = Files.writeString(
+                folder.resolve("wanted.csv"), "sample,expected\nPear must,2-4 g/L\nQuince must,0.2 g/L\n");
+        RunDesk desk = new RunDesk(draft, DeskFixture.NOW, DeskFixture.NOW);
+        RunDesk.Drop drop = DeskFixture.drop(desk, list);
+        assertThat(drop.notices()).isEmpty();
+        assertThat(desk.draft().sampleList().in(2).orElseThrow().name()).isEqualTo("Quince must");
+        Path run =
+                store.saveInFolder(desk.draft(), folder.resolve("run")).file().orElseThrow();
+        SampleList planned = new RunPlans().plan(run, Shown.POINT).planned();
+        assertThat(planned.in(1).orElseThrow().dilution().factor()).isGreaterThanOrEqualTo(10);
+        assertThat(planned.in(2).orElseThrow().dilution().factor()).isEqualTo(1);
+        String many = "sample,expected\n" + "x,1 g/L\n".repeat(37);
+        RunDesk.Drop tooMany = DeskFixture.drop(desk, Files.writeString(folder.resolve("many.csv"), many));
+        assertThat(tooMany.notices().get(0).text()).contains("found 37 samples for the 36 numbers of the layout");
+    }
 }
