@@ -4,6 +4,7 @@ import java.nio.file.Path;
 import java.util.List;
 import tallywell.method.AssayMethod;
 import tallywell.method.SampleList;
+import tallywell.method.WantedSample;
 import tallywell.notice.Notice;
 import tallywell.plate.Layout;
 import tallywell.readings.Export;
@@ -24,6 +25,14 @@ public sealed interface Dropped {
 
     /** A sample list. */
     record OfSamples(Path file, SampleList samples) implements Dropped {}
+
+    /** A sample list for planning, whose samples have no numbers yet. */
+    record OfWanted(Path file, List<WantedSample> samples) implements Dropped {
+        /** Keeps a copy that cannot change. */
+        public OfWanted {
+            samples = List.copyOf(samples);
+        }
+    }
 
     /** Readings. */
     record OfReadings(Path file, Export export) implements Dropped {}

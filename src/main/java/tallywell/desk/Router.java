@@ -44,6 +44,11 @@ public final class Router {
             noSamples = e;
         }
         try {
+            return new Dropped.OfWanted(file, new SampleListReader().readWanted(file));
+        } catch (InputException e) {
+            noSamples.addSuppressed(e);
+        }
+        try {
             return new Dropped.OfReadings(file, new Importer().read(file, Choice.none()));
         } catch (InputException e) {
             if (looksLikeSamples(noSamples)) {

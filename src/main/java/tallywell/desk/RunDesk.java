@@ -4,21 +4,15 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
-import java.util.OptionalDouble;
 import java.util.concurrent.Executor;
 import java.util.concurrent.atomic.AtomicLong;
 import java.util.function.Consumer;
 import tallywell.method.AssayMethod;
-import tallywell.notice.InputException;
 import tallywell.notice.Notice;
-import tallywell.notice.Place;
 import tallywell.plate.Layout;
 import tallywell.plate.Well;
-import tallywell.readings.Block;
 import tallywell.readings.Choice;
 import tallywell.readings.Export;
-import tallywell.workup.Retrace;
-import tallywell.workup.Workup;
 
 /**
  * A run on the desk: what has gone in, what it came to, what is selected. Everything slow happens on a background
@@ -34,7 +28,7 @@ public final class RunDesk {
     private final List<Runnable> listeners = new ArrayList<>();
     private Worked worked;
     private final AtomicLong generation = new AtomicLong();
-    private final AtomicLong attempts = new AtomicLong();
+    private final LiveTraces live;
     private boolean busy;
     private List<Doubt> doubts = List.of();
     private Inquired inquired = new Inquired(Optional.empty(), Optional.empty(), List.of(), List.of());
@@ -55,6 +49,7 @@ public final class RunDesk {
         this.back = back;
         this.front = front;
         inquiry = new Doubts(shelf);
+        live = new LiveTraces(this, back, front);
         history = new History<>(draft);
         selection = new Selection(draft.format());
         worked = new Worked(draft, Optional.empty(), Optional.empty(), List.of());
@@ -252,66 +247,9 @@ public final class RunDesk {
         return TriggerSpan.of(draft(), step);
     }
 
-    /**
-     * Works single wells up as they would be with the finished part dragged to a time.
-     *
-     * @param timeS in s from the trigger
-     * @param seen hears of the traces, unless something newer has been asked for meanwhile
-     */
-    public void tryFinished(int step, List<Well> wells, double timeS, Consumer<List<TraceLook>> seen) {
-        attempt(
-                () -> {
-                    RunDraft changed = worked.draft().finishFrom(wells, timeS, "tried", "");
-                    return TraceLook.of(Retrace.of(worked.analysis().orElseThrow(), changed.assay(), step, wells));
-                },
-                seen);
-    }
-
-    /**
-     * Works the plate up as it would be with the trigger of a step dragged to a time.
-     *
-     * @param timeS in s of the file's own time
-     * @param seen hears of the traces of some wells, drawn from the trigger as it was, unless something newer has been
-     *     asked for meanwhile
-     */
-    public void tryTrigger(int step, List<Well> wells, double timeS, Consumer<List<TraceLook>> seen) {
-        RunDraft now = worked.draft();
-        double wasS = now.readings().get(0).triggerAtS().get(step - 1);
-        attempt(
-                () -> TraceLook.of(
-                                new Workup().analyse(now.triggerAt(step, timeS).assay()), step, wells)
-                        .stream()
-                        .map(look -> look.later((timeS - wasS) / 60))
-                        .toList(),
-                seen);
-    }
-
-    /** Traces as they would be. */
-    private interface Attempt {
-        List<TraceLook> traces() throws InputException;
-    }
-
-    private void attempt(Attempt attempt, Consumer<List<TraceLook>> seen) {
-        if (worked.analysis().isEmpty()) {
-            return;
-        }
-        long mine = attempts.incrementAndGet();
-        back.execute(() -> {
-            if (mine != attempts.get()) {
-                return;
-            }
-            try {
-                List<TraceLook> traces = attempt.traces();
-                front.execute(() -> {
-                    if (mine == attempts.get()) {
-                        seen.accept(traces);
-                    }
-                });
-            } catch (InputException e) {
-                // There is nothing to see at a place where the plate cannot be worked up; letting go there says why.
-                front.execute(() -> seen.accept(List.of()));
-            }
-        });
+    /** What the run would come to while something is dragged at. */
+    public LiveTraces live() {
+        return live;
     }
 
     /** Excludes the selected wells. */
@@ -349,126 +287,5 @@ public final class RunDesk {
 
     private void tell() {
         List.copyOf(listeners).forEach(Runnable::run);
-    }
-
-    /** Puts what was dropped into a draft. */
-    private static final class Intaking {
-        private RunDraft draft;
-        private final List<Notice> notices = new ArrayList<>();
-        private final List<String> said = new ArrayList<>();
-        private final List<Export> ask = new ArrayList<>();
-        private Optional<Path> run = Optional.empty();
-        private boolean added;
-
-        Intaking(RunDraft draft) {
-            this.draft = draft;
-        }
-
-        void take(Dropped dropped) {
-            if (dropped instanceof Dropped.Refused refused) {
-                notices.addAll(refused.why());
-            } else if (dropped instanceof Dropped.OfRun ofRun) {
-                run = Optional.of(ofRun.file());
-            } else if (dropped instanceof Dropped.OfMethod method) {
-                draft = draft.withMethod(Origin.file(method.file(), method.method()));
-                said.add(method.file().getFileName() + ": method "
-                        + method.method().title());
-            } else if (dropped instanceof Dropped.OfLayout layout) {
-                draft = draft.withLayout(Origin.file(layout.file(), layout.layout()));
-                said.add(layout.file().getFileName() + ": layout "
-                        + layout.layout().name());
-            } else if (dropped instanceof Dropped.OfSamples samples) {
-                draft = draft.withSamples(Optional.of(Origin.file(samples.file(), samples.samples())));
-                said.add(samples.file().getFileName() + ": "
-                        + samples.samples().bySlot().size() + " samples");
-            } else if (dropped instanceof Dropped.OfReadings readings) {
-                take(readings.export(), Choice.none());
-            }
-        }
-
-        void take(Export export, Choice choice) {
-            OptionalDouble wavelength = draft.method()
-                    .map(each -> each.value().steps().get(0).signal().wavelengthNm())
-                    .orElse(OptionalDouble.empty());
-            if (export.blocks().size() == 1) {
-                // Read at another wavelength it is taken in all the same, and asked about.
-                add(intake(export, choice, export.blocks().get(0)));
-                return;
-            }
-            try {
-                add(intake(export, choice, export.one(choice, wavelength)));
-            } catch (InputException e) {
-                ask.add(export);
-            }
-        }
-
-        private static Intake intake(Export export, Choice choice, Block block) {
-            return new Intake(
-                    export.file(),
-                    choice,
-                    block,
-                    export.explanation().text(),
-                    false,
-                    List.of(),
-                    OptionalDouble.empty());
-        }
-
-        private void add(Intake intake) {
-            boolean twice = draft.readings().stream().anyMatch(each -> same(each, intake));
-            if (twice) {
-                notices.add(Notice.attention(
-                        Place.file(intake.file()),
-                        "these readings are in already, number for number; drop the other export, or remove the one that is"
-                                + " in first"));
-                return;
-            }
-            draft.layout().ifPresent(layout -> fit(layout.value().format().wells(), intake));
-            List<Intake> more = new ArrayList<>(draft.readings());
-            more.add(intake);
-            draft = draft.withReadings(more);
-            said.add(intake.name() + ": " + intake.block().summary());
-            added = true;
-        }
-
-        private void fit(int wells, Intake intake) {
-            int read = intake.block().series().format().wells();
-            if (intake.block().wholePlate() && read != wells) {
-                notices.add(Notice.attention(
-                        Place.file(intake.file()),
-                        "found a plate of " + read + " wells; the layout has " + wells
-                                + "; expected the layout of this plate"));
-            }
-        }
-
-        private static boolean same(Intake one, Intake other) {
-            return Readings.same(one.block().series(), other.block().series());
-        }
-
-        RunDraft draft() {
-            if (added) {
-                int steps =
-                        draft.method().map(each -> each.value().steps().size()).orElse(1);
-                List<Intake> readings =
-                        ReadingOrder.arranged(draft.readings(), draft.method().map(Origin::value));
-                if (readings.size() == 1 && readings.get(0).triggerAtS().isEmpty()) {
-                    Intake single = readings.get(0);
-                    readings = List.of(single.withTriggersAt(ReadingOrder.triggers(single, steps)));
-                } else if (readings.size() > 1) {
-                    readings = readings.stream()
-                            .map(each -> each.withTriggersAt(List.of()))
-                            .toList();
-                }
-                draft = draft.withReadings(readings);
-                added = false;
-            }
-            return draft;
-        }
-
-        Drop drop() {
-            boolean guessed = draft.readings().size() > 1
-                    || draft.readings().size() == 1
-                            && !draft.readings().get(0).triggerAtS().isEmpty();
-            return new Drop(notices, said, ask, run, guessed);
-        }
     }
 }

@@ -44,6 +44,6 @@ public record TriggerSpan(double atS, double fromS, double toS) {
 
     /** The nearest whole second, or place within the bounds, to a time. */
     public double near(double timeS) {
-        return Math.max(fromS + LEAST_S, Math.min(toS - LEAST_S, Math.round(timeS)));
+        return Math.max(fromS + LEAST_S, Math.min(toS - LEAST_S, Math.rint(timeS)));
     }
 }

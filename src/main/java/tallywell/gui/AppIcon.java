@@ -33,8 +33,9 @@ final class AppIcon {
         g.fillRoundRect(edge, edge, size - 2 * edge, size - 2 * edge, size * 5 / 16, size * 5 / 16);
         g.setColor(Palette.LIGHT.paper());
         for (int i = 0; i < FILLED.length; i++) {
+            int row = i / 3;
             double x = size * (0.22 + i % 3 * 0.28);
-            double y = size * (0.22 + i / 3 * 0.28);
+            double y = size * (0.22 + row * 0.28);
             double side = size * FILLED[i];
             double round = side * 0.4;
             g.fill(new java.awt.geom.RoundRectangle2D.Double(x - side / 2, y - side / 2, side, side, round, round));

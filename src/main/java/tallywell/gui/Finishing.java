@@ -31,22 +31,26 @@ final class Finishing implements TracePanel.Drag {
         List<Well> wells = side.wells();
         if (handle == TracePanel.Handle.FINISHED) {
             double timeS = finished(min);
-            desk.tryFinished(
-                    step.getAsInt(),
-                    wells,
-                    timeS,
-                    looks -> seen(looks, Text.of("trace.dragging", host.shown().fixed(timeS / MINUTE, 1))));
-        } else {
-            trigger(min)
-                    .ifPresent(timeS -> desk.tryTrigger(
+            desk.live()
+                    .tryFinished(
                             step.getAsInt(),
                             wells,
                             timeS,
                             looks -> seen(
                                     looks,
-                                    Text.of(
-                                            "trace.dragging.trigger",
-                                            host.shown().plain(timeS)))));
+                                    Text.of("trace.dragging", host.shown().fixed(timeS / MINUTE, 1))));
+        } else {
+            trigger(min)
+                    .ifPresent(timeS -> desk.live()
+                            .tryTrigger(
+                                    step.getAsInt(),
+                                    wells,
+                                    timeS,
+                                    looks -> seen(
+                                            looks,
+                                            Text.of(
+                                                    "trace.dragging.trigger",
+                                                    host.shown().plain(timeS)))));
         }
     }
 

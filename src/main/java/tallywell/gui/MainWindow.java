@@ -17,9 +17,7 @@ import java.util.function.Consumer;
 import javax.swing.JComponent;
 import javax.swing.JFrame;
 import javax.swing.JOptionPane;
-import tallywell.desk.Examples;
 import tallywell.desk.LayoutDesk;
-import tallywell.desk.LayoutEdits;
 import tallywell.desk.LayoutShelf;
 import tallywell.desk.Recovery;
 import tallywell.desk.RunDesk;
@@ -28,7 +26,6 @@ import tallywell.desk.RunStore;
 import tallywell.desk.SafeFile;
 import tallywell.desk.Settings;
 import tallywell.desk.Shown;
-import tallywell.plate.PlateFormat;
 
 /** The one window: holds a page, opens and keeps work, asks before anything is lost. */
 final class MainWindow extends JFrame implements Host {
@@ -37,7 +34,6 @@ final class MainWindow extends JFrame implements Host {
     private final Path home;
     private final Shown shown;
     private final Settings settings;
-    private final Examples examples;
     private final RunStore store = new RunStore();
     private final Said startSaid = new Said();
     private final ExecutorService back = Executors.newSingleThreadExecutor(threads("work"));
@@ -56,7 +52,6 @@ final class MainWindow extends JFrame implements Host {
         this.shown = shown;
         this.settings = settings;
         keeping = new Keeping(new Recovery(home.resolve("unsaved")), back, front());
-        examples = new Examples(home);
         choice = new FileChoice(this, settings, home);
         setDefaultCloseOperation(DO_NOTHING_ON_CLOSE);
         addWindowListener(new WindowAdapter() {
@@ -118,11 +113,11 @@ final class MainWindow extends JFrame implements Host {
         page.requestFocusInWindow();
     }
 
-    private void showStart() {
+    void showStart() {
         run = Optional.empty();
         layout = Optional.empty();
         setTitle(Text.of("app"));
-        StartPage page = new StartPage(new Beginnings(), this, startSaid);
+        StartPage page = new StartPage(new Beginnings(this), this, startSaid);
         page.setTransferHandler(new FileDrop(dropped -> {
             openRun(RunDraft.EMPTY);
             run.ifPresent(opened -> opened.take(dropped));
@@ -198,7 +193,7 @@ final class MainWindow extends JFrame implements Host {
         dispose();
     }
 
-    private void saveSettings() {
+    void saveSettings() {
         jobs.aside(
                 startSaid,
                 progress -> {
@@ -238,7 +233,7 @@ final class MainWindow extends JFrame implements Host {
         leave(() -> open(file, page -> {}));
     }
 
-    private void open(Path file, Consumer<RunPage> then) {
+    void open(Path file, Consumer<RunPage> then) {
         jobs.run(
                 run.map(RunPage::said).orElse(startSaid),
                 Text.of("run.opening"),
@@ -332,70 +327,5 @@ final class MainWindow extends JFrame implements Host {
 
     Said startSaid() {
         return startSaid;
-    }
-
-    /** What the start page begins. */
-    private final class Beginnings implements StartPage.Begin {
-        @Override
-        public void example() {
-            jobs.run(
-                    startSaid,
-                    Text.of("start.laying"),
-                    progress -> examples.layOut(Examples.FIRST),
-                    file -> open(file, this::guide));
-        }
-
-        private void guide(RunPage page) {
-            page.said()
-                    .offer(
-                            Text.of("example.about"),
-                            Text.of("example.own"),
-                            () -> openRun(page.desk().draft().onlyMethodAndLayout()));
-            page.desk()
-                    .draft()
-                    .layout()
-                    .ifPresent(layout -> page.desk()
-                            .selection()
-                            .only(layout.value().where(content -> content.word().equals("3"))));
-        }
-
-        @Override
-        public void exports() {
-            openRun(RunDraft.EMPTY);
-        }
-
-        @Override
-        public void draw() {
-            openLayout(new LayoutDesk(LayoutEdits.empty(Text.of("layout.new"), PlateFormat.P96), Optional.empty()));
-        }
-
-        @Override
-        public void earlier() {
-            List<Path> files = askOpen(Text.of("start.earlier"));
-            if (!files.isEmpty()) {
-                openRun(RunDraft.EMPTY);
-                run.ifPresent(page -> page.take(files));
-            }
-        }
-
-        @Override
-        public void practice() {
-            jobs.run(
-                    startSaid,
-                    Text.of("start.laying"),
-                    progress -> examples.layOut("cider-l-malic"),
-                    file -> startSaid.hint(Text.of("start.practice.at", String.valueOf(file.getParent()))));
-        }
-
-        @Override
-        public void look(Settings.Look look, int size) {
-            settings.look(look);
-            settings.size(size);
-            saveSettings();
-            jobs.aside(startSaid, progress -> Desktop.isDark(settings), dark -> {
-                Theme.install(dark, Desktop.size(settings));
-                showStart();
-            });
-        }
     }
 }

@@ -127,7 +127,8 @@ final class RunTrays extends JPanel {
     }
 
     private void samples(Origin<SampleList> typed) {
-        desk.history().edit(desk.draft().withSamples(Optional.of(typed)), Text.of("edit.samplelist"));
+        Optional<Origin<SampleList>> list = typed.value().bySlot().isEmpty() ? Optional.empty() : Optional.of(typed);
+        desk.history().edit(desk.draft().withSamples(list), Text.of("edit.samplelist"));
     }
 
     void showReadings() {

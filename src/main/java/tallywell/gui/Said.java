@@ -14,7 +14,7 @@ import tallywell.notice.Notice;
 
 /** A line above the work that says what went wrong, what goes on or what to do, until the next step; it never blocks. */
 final class Said extends Card {
-    private static final String BESIDE = "cell 2 0";
+    private static final String BESIDE = "cell 2 0, ay center";
     private static final String BELOW = "cell 1 1 3 1, growx 0, wmin 0";
     private static final int MOST_BESIDE = 44;
 
@@ -41,8 +41,8 @@ final class Said extends Card {
         add(text, "cell 1 0, wmin 100");
         add(bar, "cell 2 0, w 160!");
         offers.setOpaque(false);
-        add(cancel, "cell 3 0");
-        add(close, "cell 3 0");
+        add(cancel, "cell 3 0, ay center");
+        add(close, "cell 3 0, ay center");
         add(offers, BESIDE);
         cancel.setName("cancel");
         text.setName("said");

@@ -77,6 +77,7 @@ final class Theme {
         put(
                 palette.accent(),
                 "TabbedPane.underlineColor",
+                "TabbedPane.inactiveUnderlineColor",
                 "Button.default.borderColor",
                 "TextField.selectionBackground");
         put(palette.onAccent(), "Button.default.foreground", "TextField.selectionForeground");

@@ -65,4 +65,17 @@ class HistoryTest {
         history.edit("b", "something");
         assertThat(heard).containsExactly("b");
     }
+
+    @Test
+    void whatWasEditedWhileItWasSavedStaysAndIsUnsaved() {
+        History<String> history = new History<>("a");
+        history.edit("b", "to b");
+        history.edit("c", "to c");
+        history.saved("b", "b in a file");
+        assertThat(history.now()).isEqualTo("c");
+        assertThat(history.isUnsaved()).isTrue();
+        history.saved("c", "c in a file");
+        assertThat(history.now()).isEqualTo("c in a file");
+        assertThat(history.isUnsaved()).isFalse();
+    }
 }

@@ -14,12 +14,17 @@ import javax.swing.JComponent;
 import javax.swing.JDialog;
 import javax.swing.JPanel;
 import javax.swing.SwingUtilities;
+import tallywell.desk.Origin;
 import tallywell.desk.PlateShow;
+import tallywell.desk.RunPlans;
 import tallywell.desk.RunStore;
 import tallywell.desk.SampleTable;
 import tallywell.desk.Settings;
 import tallywell.desk.Shown;
 import tallywell.desk.Sum;
+import tallywell.plate.Layout;
+import tallywell.plate.Well;
+import tallywell.plate.WellMap;
 
 /** Draws every screen into a picture, light and dark: {@code Shots FOLDER WIDTH HEIGHT}. */
 public final class Shots {
@@ -70,7 +75,19 @@ public final class Shots {
         EventQueue.invokeAndWait(() -> press(window[0], "side-calibration"));
         settle();
         picture(window[0], "desktop-calibration" + ending);
+        EventQueue.invokeAndWait(() -> press(window[0], "side-trace"));
+        doubt(window[0], page, ending);
+        dragging(window[0], page, ending);
         panels(page, ending);
+        panel(
+                new PlanDialog(
+                        new RunPlans().plan(page.desk().draft().file().orElseThrow(), Shown.POINT),
+                        page.desk(),
+                        window[0],
+                        page.desk().draft().file().orElseThrow()),
+                1100,
+                640,
+                "desktop-plan" + ending);
         EventQueue.invokeAndWait(() -> {
             page.desk().history().savedAs(page.desk().draft());
             window[0].start();
@@ -96,6 +113,34 @@ public final class Shots {
         settle();
         picture(window[0], "desktop-layout-standard" + ending);
         EventQueue.invokeAndWait(() -> window[0].dispose());
+    }
+
+    private void doubt(MainWindow window, RunPage page, String ending) throws Exception {
+        EventQueue.invokeAndWait(() -> {
+            Layout layout = page.desk().draft().layout().orElseThrow().value();
+            Layout turned = new Layout(
+                    layout.name(),
+                    WellMap.of(layout.format(), well -> layout.at(new Well(7 - well.row(), 11 - well.column()))));
+            page.desk().history().edit(page.desk().draft().withLayout(Origin.unsaved("layout", turned)), "turn");
+        });
+        await(() -> !page.desk().doubts().isEmpty());
+        settle();
+        picture(window, "desktop-doubt" + ending);
+        EventQueue.invokeAndWait(() -> page.desk().history().undo());
+        await(() -> page.desk().doubts().isEmpty() && !page.desk().isBusy());
+    }
+
+    private void dragging(MainWindow window, RunPage page, String ending) throws Exception {
+        EventQueue.invokeAndWait(() -> page.desk()
+                .live()
+                .tryTrigger(
+                        1,
+                        List.copyOf(page.desk().selection().wells()),
+                        270,
+                        looks -> page.trace().preview(looks)));
+        Thread.sleep(400);
+        settle();
+        picture(window, "desktop-dragging" + ending);
     }
 
     private void panels(RunPage page, String ending) throws Exception {
