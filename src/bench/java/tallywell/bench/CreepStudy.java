@@ -19,11 +19,11 @@ import tallywell.trace.SimulatedTrace;
  * The study of creep: simulates traces over a grid and sets the tables of docs/creep.md.
  *
  * <pre>
- * CreepStudy [cells=400] [traces=2000] [wrong=40] [seed=1] [into=docs/creep.md]
+ * CreepStudy [cells=160] [traces=2000] [wrong=40] [wrong-traces=500] [seed=1] [into=docs/creep.md]
  * </pre>
  *
  * <p>{@code cells} are drawn from the grid without replacement ({@code cells=all} takes every one), {@code wrong} is the number
- * of cells for each kind of wrong model. With {@code into} the tables replace what stands between the two marks in that
+ * of cells for each kind of wrong model, of {@code wrong-traces} each. With {@code into} the tables replace what stands between the two marks in that
  * file; without it they are printed.
  */
 public final class CreepStudy {
@@ -33,14 +33,16 @@ public final class CreepStudy {
     private final int cells;
     private final int traces;
     private final int wrongCells;
+    private final int wrongTraces;
     private final long seed;
     private final StringBuilder out = new StringBuilder();
 
     private CreepStudy(Map<String, String> options) {
-        String all = options.getOrDefault("cells", "400");
+        String all = options.getOrDefault("cells", "160");
         cells = all.equals("all") ? Integer.MAX_VALUE : Integer.parseInt(all);
         traces = Integer.parseInt(options.getOrDefault("traces", "2000"));
         wrongCells = Integer.parseInt(options.getOrDefault("wrong", "40"));
+        wrongTraces = Integer.parseInt(options.getOrDefault("wrong-traces", "500"));
         seed = Long.parseLong(options.getOrDefault("seed", "1"));
     }
 
@@ -232,6 +234,7 @@ public final class CreepStudy {
 
     private void failures(String name, List<CellResult> all, boolean curve) {
         List<String> rows = new ArrayList<>();
+        int torn = 0;
         for (CellResult cell : all) {
             List<String> why = new ArrayList<>();
             if (curve ? mustFlag(cell) && missed(cell) : cell.late() > cell.traces() / 50 && missedLate(cell)) {
@@ -252,6 +255,7 @@ public final class CreepStudy {
                 }
             }
             if (!why.isEmpty()) {
+                torn += cell.flagged() > 0.03 && cell.flagged() < 0.98 ? 1 : 0;
                 rows.add(String.format(
                         Locale.ROOT,
                         "| %s | %.2f | %.2f | %s | %.2f ± %.2f | %.2f | %s | %s |",
@@ -266,7 +270,9 @@ public final class CreepStudy {
                         String.join(", ", why)));
             }
         }
-        line("`%s`: the %d of %d cells that miss a limit.", name, rows.size(), all.size());
+        line(
+                "`%s`: the %d of %d cells that miss a limit; %d of them are torn, with 3 to 98 %% of the traces flagged.",
+                name, rows.size(), all.size(), torn);
         line("");
         line("| cell | bound | burst left | flagged | bias | rms | coverage | misses |");
         line("| --- | --- | --- | --- | --- | --- | --- | --- |");
@@ -280,7 +286,7 @@ public final class CreepStudy {
         line("");
         line("| what is wrong | cells | progress-curve | cells ≥ 95 %% | extrapolate | cells ≥ 95 %% |");
         line("| --- | --- | --- | --- | --- | --- |");
-        int count = Math.max(1, traces / 2);
+        int count = wrongTraces;
         for (StudyGrid.Wrong wrong : StudyGrid.Wrong.values()) {
             List<SimulatedTrace> grid = StudyGrid.wrong(wrong, wrongCells, seed);
             String name = wrong.name().toLowerCase(Locale.ROOT).replace('_', ' ');

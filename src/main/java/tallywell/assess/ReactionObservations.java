@@ -8,7 +8,6 @@ import tallywell.method.Creep;
 import tallywell.method.Direction;
 import tallywell.plate.Well;
 import tallywell.quantity.Numbers;
-import tallywell.trace.CommonDrift;
 import tallywell.workup.Flag;
 import tallywell.workup.StepAnalysis;
 import tallywell.workup.WellResult;
@@ -44,16 +43,16 @@ final class ReactionObservations {
     /** Whether the wells drift together by what matters to any of them. */
     private Check drift() {
         String name = "wells do not drift together";
-        if (step.drift().isEmpty()) {
+        OptionalDouble moves = step.driftOfDeltaA();
+        if (moves.isEmpty()) {
             return Observations.open(name + of, "too few wells with traces", "trace");
         }
-        long flagged =
+        int flagged =
                 step.where(well -> well.flags().contains(Flag.PLATE_DRIFTS)).size();
-        CommonDrift drift = step.drift().get();
-        String found = drift.isSeen()
-                ? "they do, by what may move ΔA by " + Numbers.fixed(drift.moves(), 4) + "; it matters to "
-                        + (flagged == 0 ? "no well" : flagged + (flagged == 1 ? " well" : " wells"))
-                : "nothing in common to " + drift.wells() + " wells";
+        String found = moves.getAsDouble() == 0
+                ? "nothing in common"
+                : "in common, what may move ΔA by " + Numbers.fixed(moves.getAsDouble(), 4) + "; it matters to "
+                        + (flagged == 0 ? "no well" : flagged + (flagged == 1 ? " well" : " wells"));
         return new Check(name + of, "nothing that matters to ΔA", found, Observations.state(flagged == 0), "trace");
     }
 

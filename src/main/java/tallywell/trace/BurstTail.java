@@ -24,7 +24,7 @@ import org.jspecify.annotations.Nullable;
  * quarter at most: as late as it can, for the nearer the end, the truer the exponential. The slowest rate tried is half of
  * that at which the burst would have had to run to be down there by then.
  */
-final class BurstTail {
+final class BurstTail implements Tail {
     /** Readers print four decimals: scatter below this is not to be believed. */
     static final double LEAST_SCATTER = 3e-5;
 
@@ -47,8 +47,7 @@ final class BurstTail {
      */
     private static final double LEAST_TRACED_BACK = 0.4;
 
-    private final Lines lines;
-    private final double[] errorMean;
+    private final TailLines lines;
     private final double[] errorSquare;
     private final double[] leftMean;
     private final double[] leftSquare;
@@ -60,7 +59,6 @@ final class BurstTail {
 
     private BurstTail(Search search) {
         lines = search.lines;
-        errorMean = search.errorMean;
         errorSquare = search.errorSquare;
         leftMean = search.leftMean;
         leftSquare = search.leftSquare;
@@ -73,17 +71,20 @@ final class BurstTail {
     }
 
     /** First reading of the window. */
-    int from() {
+    @Override
+    public int from() {
         return lines.from();
     }
 
     /** How much of the noise carries over from reading to reading. */
-    double carry() {
+    @Override
+    public double carry() {
         return carry;
     }
 
     /** Whether the trace jumps from one level to another within the window. */
-    boolean jumps() {
+    @Override
+    public boolean jumps() {
         return jumps;
     }
 
@@ -91,42 +92,44 @@ final class BurstTail {
      * What is believed of the square of the size of creep that dies away ({@link BentCreep}), beside burst and line in the
      * window; 0 where there is no more than noise.
      */
-    double dyingSquare() {
+    @Override
+    public double dyingSquare() {
         return dyingSquare;
     }
 
     /** Whether there is more than one burst and a line. */
-    boolean bends() {
+    @Override
+    public boolean bends() {
         return bends;
     }
 
     /** Variance at t = 0 of the line from reading j on, from scatter; infinite under two readings. */
-    double lineVariance(int j) {
+    @Override
+    public double lineVariance(int j) {
         return scatter * scatter * (1 + carry) / (1 - carry) * lines.varianceAtTrigger(j);
     }
 
     /** How many readings the line from reading j on uses. */
-    int readings(int j) {
+    @Override
+    public int readings(int j) {
         return lines.count(j);
     }
 
     /** Root mean square, over what is believed of the burst, of the error at t = 0 of a line from reading j on. */
-    double errorRms(int j) {
+    @Override
+    public double errorRms(int j) {
         return Math.sqrt(errorSquare[j - from()]);
     }
 
-    /** Mean of that error. */
-    double errorMean(int j) {
-        return errorMean[j - from()];
-    }
-
     /** Mean of the burst left at reading j (reading minus line, so negative where the signal rises). */
-    double left(int j) {
+    @Override
+    public double left(int j) {
         return leftMean[j - from()];
     }
 
     /** What the burst left at reading j does not exceed in size, by about 95 % of belief. */
-    double leftBound(int j) {
+    @Override
+    public double leftBound(int j) {
         double mean = left(j);
         return Math.abs(mean) + 1.64 * Math.sqrt(Math.max(0, leftSquare[j - from()] - mean * mean));
     }
@@ -162,57 +165,6 @@ final class BurstTail {
         return new BurstTail(search);
     }
 
-    /** Weights and levers of the lines from each reading to the last: they are the same for every rate. */
-    private static final class Lines {
-        private final int from;
-        private final int[] count;
-        private final double[] mean;
-        private final double[] perCount;
-        private final double[] perSpread;
-
-        Lines(double[] t, boolean @Nullable [] leftOut, int from) {
-            int n = t.length;
-            this.from = from;
-            count = new int[n - from];
-            mean = new double[n - from];
-            perCount = new double[n - from];
-            perSpread = new double[n - from];
-            double times = 0;
-            double squares = 0;
-            int used = 0;
-            double origin = t[n - 1];
-            for (int i = n - 1; i >= from; i--) {
-                if (leftOut == null || !leftOut[i]) {
-                    double dt = t[i] - origin;
-                    used++;
-                    times += dt;
-                    squares += dt * dt;
-                }
-                int j = i - from;
-                count[j] = used;
-                perCount[j] = used > 0 ? 1.0 / used : 0;
-                mean[j] = times * perCount[j];
-                double spread = squares - times * mean[j];
-                perSpread[j] = used > 1 && spread > 0 ? 1 / spread : 0;
-                mean[j] += origin;
-            }
-        }
-
-        int from() {
-            return from;
-        }
-
-        int count(int j) {
-            return count[j - from];
-        }
-
-        double varianceAtTrigger(int j) {
-            double lever = mean[j - from];
-            double spread = perSpread[j - from];
-            return spread > 0 ? perCount[j - from] + lever * lever * spread : Double.POSITIVE_INFINITY;
-        }
-    }
-
     /** A pass over a row of rates, and closer ones round those that it leaves standing. */
     private static final class Search {
         private static final int COARSE = 10;
@@ -227,14 +179,13 @@ final class BurstTail {
         private final int n;
         private final LineFit line;
         private final double burst;
-        private final Lines lines;
+        private final TailLines lines;
         private final double[] residual;
         private final double[] decay;
         private final double[] rate = new double[COARSE];
         private final double[] rss = new double[COARSE];
         private final double[] size = new double[COARSE];
         private final double[] norm = new double[COARSE];
-        private final double[] errorMean;
         private final double[] errorSquare;
         private final double[] leftMean;
         private final double[] leftSquare;
@@ -253,13 +204,12 @@ final class BurstTail {
             this.n = t.length;
             this.line = line;
             this.burst = burst;
-            lines = new Lines(t, leftOut, from);
+            lines = new TailLines(t, leftOut, from);
             residual = new double[n];
             decay = new double[n];
             for (int i = from; i < n; i++) {
                 residual[i] = used(i) ? y[i] - line.at(t[i]) : 0;
             }
-            errorMean = new double[n - from];
             errorSquare = new double[n - from];
             leftMean = new double[n - from];
             leftSquare = new double[n - from];
@@ -394,21 +344,10 @@ final class BurstTail {
         }
 
         private void add(double first, double second) {
-            double sum = 0;
-            double byTime = 0;
-            double origin = t[n - 1];
-            for (int i = n - 1; i >= from; i--) {
-                double e = decay[i];
-                if (used(i)) {
-                    sum += e;
-                    byTime += (t[i] - origin) * e;
-                }
-                int j = i - from;
-                double lever = lines.mean[j];
-                double intercept =
-                        sum * lines.perCount[j] - (byTime - sum * (lever - origin)) * lines.perSpread[j] * lever;
-                errorMean[j] += first * intercept;
-                errorSquare[j] += second * intercept * intercept;
+            double[] intercept = lines.intercepts(t, decay, leftOut);
+            for (int j = 0; j < intercept.length; j++) {
+                double e = decay[from + j];
+                errorSquare[j] += second * intercept[j] * intercept[j];
                 leftMean[j] += first * e;
                 leftSquare[j] += second * e * e;
             }

@@ -137,6 +137,38 @@ record CurveFit(CurveShape shape, Regression regression) {
         return left;
     }
 
+    /** The burst left (reading minus finished line) at each time, and below it its slopes by the parameters. */
+    double[][] burst(double[] t) {
+        int n = t.length;
+        double[] left = new double[n];
+        double[][] by = new double[3][n];
+        shape.law(theta()).fill(t, left, by[0], by[1], by[2]);
+        double[][] rows = new double[1 + shape.parameters()][n];
+        int ofBend = shape.firstOrder() ? -1 : 1;
+        int ofLag = shape.lag() == null ? -1 : shape.nonlinear() - 1;
+        for (int i = 0; i < n; i++) {
+            rows[0][i] = -change() * left[i];
+            rows[1][i] = -change() * by[0][i];
+            if (ofBend > 0) {
+                rows[1 + ofBend][i] = -change() * by[1][i];
+            }
+            if (ofLag > 0) {
+                rows[1 + ofLag][i] = -change() * by[2][i];
+            }
+            rows[2 + shape.nonlinear()][i] = -left[i];
+        }
+        return rows;
+    }
+
+    /** Variance, for rows of variance 1, of what has these slopes in column j, the first row aside. */
+    double varianceBy(double[][] rows, int j) {
+        double[] gradient = new double[shape.parameters()];
+        for (int k = 0; k < gradient.length; k++) {
+            gradient[k] = rows[1 + k][j];
+        }
+        return regression.cofactorOf(gradient);
+    }
+
     /** The curve at each time. */
     double[] at(double[] t) {
         double[] fitted = left(t);

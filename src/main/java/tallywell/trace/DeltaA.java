@@ -103,7 +103,7 @@ public final class DeltaA {
         }
         FinishedLine line = byHand.isPresent()
                 ? FinishedLine.from(start, after.times(), after.values())
-                : FinishedLine.chosen(after.times(), after.values(), rule.value());
+                : FinishedLine.chosen(after.times(), after.values(), rule);
         flags.addAll(line.flags(rule.value()));
         BaselineFit before = rule.fit(line.noise(), flags);
         FinishedPart part = line.part();

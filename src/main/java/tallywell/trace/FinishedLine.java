@@ -21,12 +21,12 @@ final class FinishedLine {
     private final double[] y;
     private final boolean @Nullable [] leftOut;
     private final int from;
-    private final @Nullable BurstTail tail;
+    private final @Nullable Tail tail;
     private final LineFit fit;
     private final @Nullable Noise noise;
     private final @Nullable BentCreep bent;
 
-    private FinishedLine(double[] t, double[] y, boolean @Nullable [] leftOut, int from, @Nullable BurstTail tail) {
+    private FinishedLine(double[] t, double[] y, boolean @Nullable [] leftOut, int from, @Nullable Tail tail) {
         this.t = t;
         this.y = y;
         this.leftOut = leftOut;
@@ -45,10 +45,18 @@ final class FinishedLine {
     }
 
     /** The line from a start chosen from the data; from the first reading where there are fewer than five. */
-    static FinishedLine chosen(double[] t, double[] y, double before) {
+    static FinishedLine chosen(double[] t, double[] y, BaselineRule baseline) {
         boolean[] spikes = Spikes.in(y);
-        BurstTail tail = t.length < BurstTail.FEWEST ? null : BurstTail.of(t, y, spikes, before);
+        Tail tail = t.length < BurstTail.FEWEST ? null : BurstTail.of(t, y, spikes, baseline.value());
         int start = tail == null ? 0 : FinishedStart.of(tail, t.length);
+        if (tail != null && tail.leftBound(start) > MOST_BURST) {
+            // The end alone does not bound what is left; the burst as a whole may.
+            Tail byLaw = CurveTail.of(t, y, spikes, baseline);
+            int other = byLaw == null ? start : FinishedStart.of(byLaw, t.length);
+            if (byLaw != null && byLaw.leftBound(other) <= MOST_BURST) {
+                return new FinishedLine(t, y, spikes, other, byLaw).withoutOutliers();
+            }
+        }
         return new FinishedLine(t, y, spikes, start, tail).withoutOutliers();
     }
 
@@ -134,7 +142,7 @@ final class FinishedLine {
         if (burst || isReaction(fit.slope(), t[t.length - 1], fit.at(0) - before)) {
             flags.add(TraceFlag.REACTION_INCOMPLETE);
         }
-        int untilTail = tail == null ? t.length : tail.from() + 10;
+        int untilTail = tail instanceof BurstTail ? tail.from() + 10 : t.length;
         boolean steps = Spikes.jumps(leftOut == null ? y : Spikes.kept(y, leftOut), untilTail);
         if (steps || tail != null && tail.jumps()) {
             flags.add(TraceFlag.JUMP);

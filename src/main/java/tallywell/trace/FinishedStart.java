@@ -25,7 +25,7 @@ final class FinishedStart {
     private FinishedStart() {}
 
     /** First reading of the finished part of a trace of n readings. */
-    static int of(BurstTail tail, int n) {
+    static int of(Tail tail, int n) {
         int first = tail.from();
         while (tail.readings(first) > FEWEST && tail.leftBound(first) > MOST_LEFT) {
             first++;

@@ -34,6 +34,8 @@ final class ProgressCurve {
     /** Residuals that carry over more than readers do follow a curve that is not there. */
     private static final double MISFIT_CARRY = 0.85;
 
+    private static final double LEAST_WEIGHT = 1e-4;
+
     private static final double MISFIT_RATIO = 10;
 
     private final double[] t;
@@ -89,6 +91,20 @@ final class ProgressCurve {
 
     double creepPerS() {
         return mean(CurveFit::creepPerS);
+    }
+
+    /** Takes one curve, its weight, and the variance of a row. */
+    interface Weighed {
+        void take(CurveFit fit, double weight, double variance);
+    }
+
+    /** Shows every curve that has a weight. */
+    void eachFit(Weighed taker) {
+        for (int k = 0; k < weights.length; k++) {
+            if (weights[k] > LEAST_WEIGHT) {
+                taker.take(found.fits().get(k), weights[k], variance);
+            }
+        }
     }
 
     private interface Figure {

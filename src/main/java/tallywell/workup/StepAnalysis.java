@@ -4,6 +4,7 @@ import java.util.Collections;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.OptionalDouble;
 import java.util.TreeMap;
 import java.util.function.Predicate;
 import tallywell.curve.Calibration;
@@ -35,6 +36,14 @@ public record StepAnalysis(
         blanks = Collections.unmodifiableMap(new TreeMap<>(blanks));
         calibrationWells = List.copyOf(calibrationWells);
         wells = List.copyOf(wells);
+    }
+
+    /**
+     * How far ΔA may be off, in absorbance, for what the wells drift in common: 0 where they do not; empty where too few
+     * have traces.
+     */
+    public OptionalDouble driftOfDeltaA() {
+        return drift.isPresent() ? OptionalDouble.of(drift.get().moves()) : OptionalDouble.empty();
     }
 
     /** The wells that pass, in row order. */
