@@ -46,10 +46,17 @@ final class RunLoader {
      * @param files each file that was read, with what it was read as; in the order of the run
      * @param departures where the run departs from the plan it names
      */
-    record Loaded(Assay assay, Map<Path, String> files, List<Notice> departures) {
+    record Loaded(Assay assay, Map<Path, String> files, List<String> departures) {
         /** Keeps a copy that cannot change. */
         Loaded {
             departures = List.copyOf(departures);
+        }
+
+        /** The departures as the user is told of them. */
+        List<Notice> told() {
+            return departures.stream()
+                    .map(text -> Notice.attention(new Place.InFile(assay.name(), ""), "departs from its plan: " + text))
+                    .toList();
         }
     }
 
@@ -100,7 +107,7 @@ final class RunLoader {
         return method(name, Optional.empty(), method, new LinkedHashMap<>()).triggers();
     }
 
-    private static List<Notice> departures(
+    private static List<String> departures(
             String name, Optional<Path> runFile, Run run, Assay assay, Map<Path, String> files) throws InputException {
         if (run.plan().isEmpty()) {
             return List.of();
@@ -110,9 +117,7 @@ final class RunLoader {
         files.put(file, "plan");
         Departures.Done done = new Departures.Done(
                 assay.method(), assay.layout(), assay.samples(), LastReadings.of(assay.readings(), assay.method()));
-        return Departures.of(plan, done).stream()
-                .map(text -> Notice.attention(new Place.InFile(name, ""), "departs from its plan: " + text))
-                .toList();
+        return Departures.of(plan, done);
     }
 
     /**
