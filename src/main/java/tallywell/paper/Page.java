@@ -46,14 +46,19 @@ final class Page implements Closeable {
 
     private void begin(PDStructureElement element) throws IOException {
         out.beginMarkedContent(COSName.getPDFName(element.getStructureType()), marks.size());
-        PDMarkedContentReference reference = new PDMarkedContentReference();
-        reference.setMCID(marks.size());
-        reference.setPage(page);
-        element.appendKid(reference);
-        marks.add(element.getCOSObject());
         if (element.getPage() == null) {
             element.setPage(page);
         }
+        // The short form holds for the page of the element; what goes on on another page names that one.
+        if (page.equals(element.getPage())) {
+            element.appendKid(marks.size());
+        } else {
+            PDMarkedContentReference reference = new PDMarkedContentReference();
+            reference.setMCID(marks.size());
+            reference.setPage(page);
+            element.appendKid(reference);
+        }
+        marks.add(element.getCOSObject());
     }
 
     /** A line of text as seen, its base line at y; part of an element, or of the furniture of the page without one. */

@@ -14,7 +14,6 @@ import tallywell.assess.Assessment;
 import tallywell.assess.Assessor;
 import tallywell.budget.SimulatedPlate;
 import tallywell.notice.InputException;
-import tallywell.notice.Notice;
 import tallywell.notice.Place;
 import tallywell.report.Carried;
 import tallywell.report.CarriedFile;
@@ -70,7 +69,7 @@ final class ReportMaker {
                 circumstances
                         .draws()
                         .map(draws -> SimulatedPlate.of(assessment.budget(), draws.trials(), draws.seed())),
-                loaded.departures().stream().map(Notice::text).toList());
+                loaded.departures());
     }
 
     private static byte[] bytes(ReadFiles.Entry entry) throws InputException {

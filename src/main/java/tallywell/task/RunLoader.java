@@ -44,7 +44,7 @@ final class RunLoader {
      * @param read each file that was read, in the order of the run
      * @param departures where the run departs from the plan it names
      */
-    record Loaded(Assay assay, ReadFiles read, List<Notice> departures) {
+    record Loaded(Assay assay, ReadFiles read, List<String> departures) {
         /** Keeps a copy that cannot change. */
         Loaded {
             departures = List.copyOf(departures);
@@ -53,6 +53,13 @@ final class RunLoader {
         /** Each file on this computer that was read, with what it was read as. */
         Map<Path, String> files() {
             return read.onDisk();
+        }
+
+        /** The departures as the user is told of them. */
+        List<Notice> told() {
+            return departures.stream()
+                    .map(text -> Notice.attention(new Place.InFile(assay.name(), ""), "departs from its plan: " + text))
+                    .toList();
         }
     }
 
@@ -111,7 +118,7 @@ final class RunLoader {
         return new Loaded(assay, read, departures(name, run, assay, finder, read));
     }
 
-    private static List<Notice> departures(String name, Run run, Assay assay, Finder finder, ReadFiles read)
+    private static List<String> departures(String name, Run run, Assay assay, Finder finder, ReadFiles read)
             throws InputException {
         if (run.plan().isEmpty()) {
             return List.of();
@@ -121,9 +128,7 @@ final class RunLoader {
         read.add("plan", run.plan().get(), file);
         Departures.Done done = new Departures.Done(
                 assay.method(), assay.layout(), assay.samples(), LastReadings.of(assay.readings(), assay.method()));
-        return Departures.of(plan, done).stream()
-                .map(text -> Notice.attention(new Place.InFile(name, ""), "departs from its plan: " + text))
-                .toList();
+        return Departures.of(plan, done);
     }
 
     /**

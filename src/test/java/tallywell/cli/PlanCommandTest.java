@@ -8,8 +8,14 @@ import java.io.PrintStream;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
 import java.util.stream.Stream;
+import org.apache.pdfbox.Loader;
+import org.apache.pdfbox.pdmodel.PDDocument;
+import org.apache.pdfbox.text.PDFTextStripper;
 import org.apache.poi.ss.usermodel.Cell;
+import org.apache.poi.ss.usermodel.DataFormatter;
 import org.apache.poi.ss.usermodel.Row;
 import org.apache.poi.xssf.usermodel.XSSFWorkbook;
 import org.junit.jupiter.api.BeforeEach;
@@ -99,6 +105,16 @@ class PlanCommandTest {
     }
 
     @Test
+    void benchSheetIsPrintedOnOnePage() throws IOException {
+        Path pdf = folder.resolve("bench.pdf");
+        assertThat(plan("--pdf", pdf.toString())).contains("written: " + pdf);
+        try (PDDocument read = Loader.loadPDF(pdf.toFile())) {
+            assertThat(read.getNumberOfPages()).isEqualTo(1);
+            assertThat(new PDFTextStripper().getText(read)).contains("÷ 50: 20 + 980 µL 0.37", "=Tank 3", "azide");
+        }
+    }
+
+    @Test
     void nothingIsReplacedUnasked() throws IOException {
         plan();
         byte[] before = Files.readAllBytes(folder.resolve("run-plan.yaml"));
@@ -143,10 +159,21 @@ class PlanCommandTest {
         Files.writeString(
                 list,
                 Files.readString(list).replace("1,Lees 1,10", "1,Lees 1,20").replace("Lees 2,", "Lees B,"));
-        run("workup", run.toString(), "-o", work.resolve("two.xlsx").toString());
+        Path pdf = work.resolve("two.pdf");
+        run("workup", run.toString(), "-o", work.resolve("two.xlsx").toString(), "--pdf", pdf.toString());
         assertThat(err())
                 .contains("departs from its plan: slot 1 ('Lees 1') was planned at dilution 10, the list says 20")
                 .contains("departs from its plan: slot 2 ('Lees B') was planned for 'Lees 2'");
+        String told = "slot 2 ('Lees B') was planned for 'Lees 2'";
+        try (PDDocument read = Loader.loadPDF(pdf.toFile())) {
+            assertThat(new PDFTextStripper().getText(read)).contains("Where the run departs from its plan", told);
+        }
+        List<String> checks = new ArrayList<>();
+        try (XSSFWorkbook workbook = new XSSFWorkbook(Files.newInputStream(work.resolve("two.xlsx")))) {
+            workbook.getSheet("Checks")
+                    .forEach(row -> row.forEach(cell -> checks.add(new DataFormatter().formatCellValue(cell))));
+        }
+        assertThat(checks).contains("Where the run departs from its plan", told);
     }
 
     /**
@@ -172,7 +199,10 @@ class PlanCommandTest {
         assertThat(out.toString(StandardCharsets.UTF_8))
                 .contains("factor: 0.478725 g/L for a net ΔA of 1")
                 .contains("working range in the sample at dilution 1: 0.04787 to 0.4787 g/L")
-                .contains("path 1 % longer: results 0.990 times");
+                .contains("path 1 % longer: results 0.990 times")
+                .contains("direction falls: ΔA = A before - A after")
+                .contains("accept delta-a, at least 0.1 at most 1: net ΔA outside it advises another dilution")
+                .contains("accept replicates: not stated, so not assessed");
         Files.writeString(file, Files.readString(file).replace("0.2 mL", "0,2 mL"));
         assertThat(run("methods", "--check", file.toString())).isEqualTo(ExitStatus.INPUT);
         assertThat(out.size()).isZero();
