@@ -13,7 +13,7 @@ import tallywell.workup.Result;
 /**
  * Limits of recoveries. A control's own tolerance, drawn in the layout, comes before the limits of the method.
  */
-final class Recoveries {
+public final class Recoveries {
     private Recoveries() {}
 
     /**
@@ -23,8 +23,9 @@ final class Recoveries {
      * @param most largest
      * @param source where they come from
      */
-    record Range(OptionalDouble least, OptionalDouble most, String source) {
-        boolean isOpen() {
+    public record Range(OptionalDouble least, OptionalDouble most, String source) {
+        /** Whether there is no limit. */
+        public boolean isOpen() {
             return least.isEmpty() && most.isEmpty();
         }
 
@@ -45,7 +46,8 @@ final class Recoveries {
                 && !range(analysis, result).holds(result.recoveryPercent().getAsDouble());
     }
 
-    static Range range(Analysis analysis, Result result) {
+    /** The limits of a control or spike. */
+    public static Range range(Analysis analysis, Result result) {
         Limits limits = analysis.stepOf(result).step().limits();
         if (result.role().equals("spike")) {
             return new Range(percent(limits.spikeLeast()), percent(limits.spikeMost()), "method, spike-recovery");

@@ -13,6 +13,7 @@ import java.util.Date;
 import java.util.LinkedHashMap;
 import java.util.Map;
 import java.util.Optional;
+import java.util.regex.Pattern;
 import java.util.zip.ZipEntry;
 import java.util.zip.ZipInputStream;
 import java.util.zip.ZipOutputStream;
@@ -29,10 +30,15 @@ import org.apache.poi.xssf.usermodel.XSSFWorkbook;
  * the file is written.
  */
 final class Book implements Closeable {
+    private static final String CHARTS = "xl/charts/";
+    private static final Pattern LANGUAGE = Pattern.compile(" lang=\"[A-Za-z-]*\"");
     private static final String NO_ROWS = "<sheetData/>";
 
-    /** The first moment that a zip file can name: entries carry no other time. */
-    private static final LocalDateTime ZIP_TIME = LocalDateTime.of(1980, 1, 1, 0, 0);
+    /**
+     * What entries carry in place of a time: the second day that a zip file can name. With the very first moment, Java adds
+     * a further field whose time depends on the zone of the machine.
+     */
+    private static final LocalDateTime ZIP_TIME = LocalDateTime.of(1980, 1, 2, 0, 0);
 
     private final XSSFWorkbook poi = new XSSFWorkbook();
     private final Styles styles = new Styles(poi);
@@ -118,7 +124,13 @@ final class Book implements Closeable {
     private void write(String name, InputStream part, OutputStream to) throws IOException {
         Sheet sheet = sheets.get(name);
         if (sheet == null) {
-            part.transferTo(to);
+            if (name.startsWith(CHARTS)) {
+                // POI writes the language of the machine, which would change the bytes.
+                String xml = new String(part.readAllBytes(), StandardCharsets.UTF_8);
+                to.write(LANGUAGE.matcher(xml).replaceAll(" lang=\"en\"").getBytes(StandardCharsets.UTF_8));
+            } else {
+                part.transferTo(to);
+            }
             return;
         }
         String xml = new String(part.readAllBytes(), StandardCharsets.UTF_8);

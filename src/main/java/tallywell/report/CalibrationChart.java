@@ -1,5 +1,7 @@
 package tallywell.report;
 
+import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import org.apache.poi.xddf.usermodel.XDDFColor;
 import org.apache.poi.xddf.usermodel.XDDFLineProperties;
@@ -23,10 +25,12 @@ import tallywell.curve.Calibration;
 import tallywell.curve.Curve;
 import tallywell.curve.Line;
 import tallywell.curve.Standard;
+import tallywell.plate.Content;
 import tallywell.report.CalibrationPlaces.Fact;
 import tallywell.report.CalibrationPlaces.Scope;
 import tallywell.report.CalibrationPlaces.Section;
 import tallywell.workup.StepAnalysis;
+import tallywell.workup.WellResult;
 
 /** Draws the standards of a step and the curve through them, beside the facts; it follows the cells. */
 final class CalibrationChart {
@@ -34,9 +38,12 @@ final class CalibrationChart {
     private static final int RIGHT = 9;
     private static final int CURVE_STEPS = 60;
 
+    /** As long as a formula may be (ECMA-376 leaves it to applications; spreadsheets allow this much). */
+    private static final int LONGEST_REFERENCE = 8_000;
+
     private CalibrationChart() {}
 
-    static void draw(Sheet sheet, StepAnalysis step, Section section) {
+    static void draw(Draft draft, Sheet sheet, StepAnalysis step, Section section) {
         Calibration calibration = step.calibration().orElseThrow();
         XSSFDrawing drawing = sheet.poi().createDrawingPatriarch();
         int top = section.factsHead();
@@ -57,9 +64,74 @@ final class CalibrationChart {
         data.setStyle(ScatterStyle.LINE_MARKER);
         standards(data, step, section);
         curve(data, calibration, section, calibration.curve() instanceof Line);
+        wells(
+                data,
+                draft,
+                step,
+                "samples",
+                MarkerStyle.DIAMOND,
+                Look.Ink.SOFT,
+                Content.Sample.class,
+                Content.Spike.class);
+        wells(data, draft, step, "controls", MarkerStyle.TRIANGLE, Look.Ink.AMBER, Content.Control.class);
         chart.plot(data);
         chart.getOrAddLegend().setPosition(LegendPosition.BOTTOM);
         chart.setAutoTitleDeleted(true);
+    }
+
+    /** Marks the used wells of some roles that have a value where they stand on the curve; none if there are too many. */
+    private static void wells(
+            XDDFScatterChartData data,
+            Draft draft,
+            StepAnalysis step,
+            String title,
+            MarkerStyle marker,
+            String colour,
+            Class<?>... roles) {
+        // A column may hold empty texts, which would turn the levels into numbers of rows: only wells with a value.
+        List<WellResult> wells = step.where(well -> well.used()
+                && well.concentration().isPresent()
+                && Arrays.stream(roles).anyMatch(role -> role.isInstance(well.content())));
+        String levels = cells(draft, step, wells, WellPlaces.Working.CONCENTRATION.column());
+        String nets = cells(draft, step, wells, WellColumns.NET_DELTA_A.column());
+        if (wells.isEmpty() || Math.max(levels.length(), nets.length()) > LONGEST_REFERENCE) {
+            return;
+        }
+        Double[] x = wells.stream()
+                .map(well -> WellsSheet.plain(step, well).orElseThrow())
+                .toArray(Double[]::new);
+        Double[] y = wells.stream().map(well -> well.netDeltaA().orElseThrow()).toArray(Double[]::new);
+        XDDFScatterChartData.Series series =
+                (XDDFScatterChartData.Series) data.addSeries(source(x, levels), source(y, nets));
+        series.setTitle(title, null);
+        series.setMarkerStyle(marker);
+        XDDFShapeProperties look = new XDDFShapeProperties();
+        look.setFillProperties(new XDDFNoFillProperties());
+        look.setLineProperties(line(colour, 1));
+        series.getCTScatterSer().getMarker().setSpPr(look.getXmlObject());
+        series.setLineProperties(noLine());
+    }
+
+    /** Cells of a column of the sheet Wells, those below each other joined. */
+    private static String cells(Draft draft, StepAnalysis step, List<WellResult> wells, int column) {
+        List<String> areas = new ArrayList<>();
+        for (int from = 0; from < wells.size(); ) {
+            int first = row(draft, step, wells.get(from));
+            int to = from;
+            while (to + 1 < wells.size() && row(draft, step, wells.get(to + 1)) == first + to + 1 - from) {
+                to++;
+            }
+            int last = first + to - from;
+            areas.add(
+                    WellPlaces.SHEET + "!" + (last == first ? At.fixed(first, column) : At.fixed(first, last, column)));
+            from = to + 1;
+        }
+        String all = String.join(",", areas);
+        return areas.size() > 1 ? "(" + all + ")" : all;
+    }
+
+    private static int row(Draft draft, StepAnalysis step, WellResult well) {
+        return draft.wells().row(step.number(), well.well());
     }
 
     /** Draws a chart of nothing, so that the classes for charts are there. */
@@ -87,7 +159,7 @@ final class CalibrationChart {
     }
 
     private static void standards(XDDFScatterChartData data, StepAnalysis step, Section section) {
-        List<tallywell.workup.WellResult> points = section.points();
+        List<WellResult> points = section.points();
         Double[] levels = new Double[points.size()];
         Double[] nets = new Double[points.size()];
         for (int i = 0; i < points.size(); i++) {
@@ -107,7 +179,7 @@ final class CalibrationChart {
         marker.setFillProperties(solid(Look.Ink.SPRUCE));
         marker.setLineProperties(line(Look.Ink.SPRUCE, 0.75));
         series.getCTScatterSer().getMarker().setSpPr(marker.getXmlObject());
-        series.setLineProperties(new XDDFLineProperties(new XDDFNoFillProperties()));
+        series.setLineProperties(noLine());
     }
 
     private static String sheetRange(String cells) {
@@ -149,13 +221,17 @@ final class CalibrationChart {
         return XDDFDataSourcesFactory.fromArray(values, cells);
     }
 
-    private static XDDFSolidFillProperties solid(String rgb) {
+    static XDDFSolidFillProperties solid(String rgb) {
         int value = Integer.parseInt(rgb, 16);
         return new XDDFSolidFillProperties(
                 XDDFColor.from(new byte[] {(byte) (value >> 16), (byte) (value >> 8), (byte) value}));
     }
 
-    private static XDDFLineProperties line(String rgb, double points) {
+    static XDDFLineProperties noLine() {
+        return new XDDFLineProperties(new XDDFNoFillProperties());
+    }
+
+    static XDDFLineProperties line(String rgb, double points) {
         XDDFLineProperties line = new XDDFLineProperties(solid(rgb));
         line.setWidth(points);
         return line;

@@ -90,7 +90,7 @@ final class CalibrationSheet {
             facts();
             if (step.calibration().isPresent()) {
                 points(step.calibration().get());
-                CalibrationChart.draw(sheet, step, section);
+                CalibrationChart.draw(draft, sheet, step, section);
             }
         }
 

@@ -59,13 +59,18 @@ public final class CombinedWorkbook implements Closeable {
 
     /** Starts a summary. */
     public CombinedWorkbook() throws IOException {
-        summary = book.add("Summary");
-        runs = streamed("Runs", RUNS);
-        results = streamed(ResultPlaces.SHEET, ResultColumns.titles());
-        checks = streamed("Checks", CHECKS);
-        provenance = streamed("Provenance", FILES);
-        budget = streamed(BudgetSheet.NAME, CombinedBudget.TITLES);
-        inputs = new InputsSheet(book.add(InputsSheet.NAME, new Store.Disk()));
+        try {
+            summary = book.add("Summary");
+            runs = streamed("Runs", RUNS);
+            results = streamed(ResultPlaces.SHEET, ResultColumns.titles());
+            checks = streamed("Checks", CHECKS);
+            provenance = streamed("Provenance", FILES);
+            budget = streamed(BudgetSheet.NAME, CombinedBudget.TITLES);
+            inputs = new InputsSheet(book.add(InputsSheet.NAME, new Store.Disk()));
+        } catch (IOException e) {
+            book.close();
+            throw e;
+        }
     }
 
     private Sheet streamed(String name, List<String> titles) throws IOException {

@@ -121,7 +121,7 @@ public final class InputsSheet {
 
     /** Ends the sheet. */
     void finish(String footer) {
-        sheet.widths(9, 16, 22, 30, 44, 12, 10, 8, 68);
+        sheet.widths(9, 16, 16, 24, 40, 12, 9, 7, 52);
         sheet.freeze(3, 1);
         sheet.print(true, false, 3, footer);
         sheet.printArea(row - 1, HEADS.size() - 1);

@@ -41,7 +41,8 @@ public enum Packing {
     private static final int MOST_LINES = 20_000;
 
     /** What every spreadsheet program keeps as typed: no controls, nothing that looks like an escape of SpreadsheetML. */
-    private static final Pattern PLAIN = Pattern.compile("[ -~\\u00A0-\\uD7FF\\uE000-\\uFDCF\\uFDF0-\\uFFEF]{0,32000}");
+    private static final Pattern PLAIN =
+            Pattern.compile("[ -~\\u00A0-\\uD7FF\\uE000-\\uFDCF\\uFDF0-\\uFEFE\\uFF00-\\uFFEF]{0,32000}");
 
     private static final Pattern ESCAPE = Pattern.compile("_x[0-9A-Fa-f]{4}_");
 
@@ -153,7 +154,7 @@ public enum Packing {
             byte[] part = new byte[1 << 16];
             while (!inflater.finished()) {
                 int n = inflater.inflate(part);
-                if (n == 0 || out.size() > MOST_BYTES) {
+                if (n == 0 && !inflater.finished() || out.size() > MOST_BYTES) {
                     throw new DataFormatException("it ends early, or does not end");
                 }
                 out.write(part, 0, n);

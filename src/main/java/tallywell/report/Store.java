@@ -4,6 +4,7 @@ import java.io.BufferedOutputStream;
 import java.io.ByteArrayInputStream;
 import java.io.ByteArrayOutputStream;
 import java.io.Closeable;
+import java.io.FilterOutputStream;
 import java.io.IOException;
 import java.io.InputStream;
 import java.io.OutputStream;
@@ -45,7 +46,7 @@ interface Store extends Closeable {
 
         Disk() throws IOException {
             file = Files.createTempFile("tallywell", ".rows");
-            out = new BufferedOutputStream(Files.newOutputStream(file), 1 << 16);
+            out = new BufferedOutputStream(new Named(Files.newOutputStream(file), file), 1 << 16);
         }
 
         @Override
@@ -65,6 +66,26 @@ interface Store extends Closeable {
                 out.close();
             } finally {
                 Files.deleteIfExists(file);
+            }
+        }
+    }
+
+    /** Says in its errors that it is the folder of temporary files that has no room, not that of the output. */
+    final class Named extends FilterOutputStream {
+        private final Path file;
+
+        Named(OutputStream out, Path file) {
+            super(out);
+            this.file = file;
+        }
+
+        @Override
+        public void write(byte[] bytes, int from, int length) throws IOException {
+            try {
+                out.write(bytes, from, length);
+            } catch (IOException e) {
+                throw new IOException(
+                        "in the folder of temporary files, " + file.getParent() + ": " + e.getMessage(), e);
             }
         }
     }

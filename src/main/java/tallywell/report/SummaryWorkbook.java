@@ -65,7 +65,7 @@ public final class SummaryWorkbook {
             Sheet calibration = book.add(CalibrationPlaces.SHEET);
             Sheet readings = book.add(ReadingGrid.SHEET);
             Sheet plate = book.add("Plate");
-            Sheet checks = book.add("Checks");
+            Sheet checks = book.add(ChecksSheet.NAME);
             Sheet provenance = book.add("Provenance");
             Sheet budget = book.add(BudgetSheet.NAME);
             SummarySheet.write(draft, summary);
@@ -74,7 +74,7 @@ public final class SummaryWorkbook {
             CalibrationSheet.write(draft, calibration);
             ReadingsSheet.write(draft, readings);
             PlateSheet.write(draft, plate);
-            ChecksSheet.write(report, checks);
+            ChecksSheet.write(draft, checks);
             ProvenanceSheet.write(report, provenance);
             BudgetSheet.write(draft, budget);
             if (!pictures.isEmpty()) {

@@ -190,6 +190,18 @@ final class WellsSheet {
                 .map(result -> blankOr(c + "=\"\"", c + "*" + ResultPlaces.cell(result, ResultPlaces.Working.SCALE)));
     }
 
+    /** The concentration at the volume of the method; a sample's own volume is in the scale of its result. */
+    static OptionalDouble plain(StepAnalysis step, WellResult well) {
+        OptionalDouble c = well.concentration();
+        OptionalDouble own =
+                well.trace().sample().isPresent() ? well.trace().sample().get().volumeUl() : OptionalDouble.empty();
+        return c.isPresent() && own.isPresent()
+                ? OptionalDouble.of(c.getAsDouble()
+                        * own.getAsDouble()
+                        / step.step().volumes().orElseThrow().sampleUl())
+                : c;
+    }
+
     /** Writes the columns of the working. */
     private final class Extra {
         private final StepAnalysis step;
@@ -258,25 +270,12 @@ final class WellsSheet {
 
         private void concentration(
                 WellPlaces.Working column, CalibrationPlaces.Scope scope, String net, Optional<WellResult> value) {
-            OptionalDouble cached = plain(value);
+            OptionalDouble cached = value.isPresent() ? plain(step, value.get()) : OptionalDouble.empty();
             sheet.formula(
                     column.column(),
                     ConcentrationFormula.of(draft, step, scope, net),
                     cached,
                     WORKING.format(Looks.CREEP));
-        }
-
-        /** The concentration at the volume of the method; a sample's own volume is in the scale of its result. */
-        private OptionalDouble plain(Optional<WellResult> value) {
-            OptionalDouble c = value.isPresent() ? value.get().concentration() : OptionalDouble.empty();
-            OptionalDouble own = well.trace().sample().isPresent()
-                    ? well.trace().sample().get().volumeUl()
-                    : OptionalDouble.empty();
-            return c.isPresent() && own.isPresent()
-                    ? OptionalDouble.of(c.getAsDouble()
-                            * own.getAsDouble()
-                            / step.step().volumes().orElseThrow().sampleUl())
-                    : c;
         }
 
         private void all(WellResult same) {

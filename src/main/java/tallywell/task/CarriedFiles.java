@@ -32,19 +32,32 @@ final class CarriedFiles implements Finder, Closeable {
      */
     CarriedFiles(Path workbook, List<CarriedFile> files) throws OutputException {
         place = Place.file(workbook);
-        Path made = Path.of(System.getProperty("java.io.tmpdir", "."));
         try {
-            made = Files.createTempDirectory("tallywell");
-            folder = made;
+            folder = Files.createTempDirectory("tallywell");
+        } catch (IOException e) {
+            throw failed(Path.of(System.getProperty("java.io.tmpdir", ".")), e);
+        }
+        try {
             for (CarriedFile file : files) {
                 // Each in a folder of its own, because the name of a layout file can be the layout's name.
                 Path own = Files.createDirectory(folder.resolve(Integer.toString(byTyped.size())));
-                Path path = Files.write(own.resolve(fileName(file.name())), file.bytes());
+                Path path = own.resolve(fileName(file.name()));
                 byTyped.put(key(file.role(), file.typed()), new Found(path, file.name()));
+                Files.write(path, file.bytes());
             }
         } catch (IOException e) {
-            throw new OutputException(made, "what the workbook carries cannot be unpacked (" + e.getMessage() + ")", e);
+            OutputException failure = failed(folder, e);
+            try {
+                close();
+            } catch (IOException more) {
+                failure.addSuppressed(more);
+            }
+            throw failure;
         }
+    }
+
+    private static OutputException failed(Path where, IOException e) {
+        return new OutputException(where, "what the workbook carries cannot be unpacked (" + e.getMessage() + ")", e);
     }
 
     /** The last part of a path of any system, without what a file may not be called on this one. */

@@ -11,7 +11,7 @@ import java.util.Optional;
 import java.util.concurrent.TimeUnit;
 
 /** An independent spreadsheet program: LibreOffice without a window, with a profile of its own. */
-final class Office {
+public final class Office {
     private static final String PROFILE = """
             <?xml version="1.0" encoding="UTF-8"?>
             <oor:items xmlns:oor="http://openoffice.org/2001/registry">
@@ -24,7 +24,7 @@ final class Office {
     private Office() {}
 
     /** The program, if it is on the path. */
-    static Optional<Path> program() {
+    public static Optional<Path> program() {
         return Arrays.stream(System.getenv().getOrDefault("PATH", "").split(File.pathSeparator))
                 .map(folder -> Path.of(folder, "soffice"))
                 .filter(Files::isExecutable)
@@ -32,12 +32,13 @@ final class Office {
     }
 
     /** Whether a machine without the program must fail rather than skip. */
-    static boolean isRequired() {
+    public static boolean isRequired() {
         return "1".equals(System.getenv("TALLYWELL_REQUIRE_OFFICE"));
     }
 
     /** Loads every workbook of a folder, computes all its formulas, and writes it to another folder. */
-    static void recalculate(Path program, Path from, Path to, Path profile) throws IOException, InterruptedException {
+    public static void recalculate(Path program, Path from, Path to, Path profile)
+            throws IOException, InterruptedException {
         Path user = Files.createDirectories(profile.resolve("user"));
         Files.writeString(user.resolve("registrymodifications.xcu"), PROFILE);
         List<String> command = new ArrayList<>(List.of(

@@ -93,7 +93,7 @@ class ChartsTest {
     }
 
     @Test
-    void workbookOfAKineticRunEndsWithItsTracesAndStaysSmall() throws Exception {
+    void workbookOfAKineticRunHasItsTracesAndStaysSmall() throws Exception {
         run("", KINETIC);
         Path first = Files.move(folder.resolve("out.xlsx"), folder.resolve("first.xlsx"));
         run("", KINETIC);
@@ -103,7 +103,7 @@ class ChartsTest {
                 XSSFWorkbook book = new XSSFWorkbook(in)) {
             List<String> sheets = new ArrayList<>();
             book.forEach(sheet -> sheets.add(sheet.getSheetName()));
-            assertThat(sheets).endsWith("Plate", "Checks", "Provenance", "Budget", "Traces");
+            assertThat(sheets).endsWith("Plate", "Checks", "Provenance", "Budget", "Traces", "Inputs");
             assertThat(book.getAllPictures().size())
                     .isEqualTo(book.getSheet("Traces")
                             .getDrawingPatriarch()

@@ -28,8 +28,10 @@ import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
 import tallywell.notice.InputException;
+import tallywell.notice.OutputException;
 import tallywell.recheck.Difference;
 import tallywell.recheck.Difference.Kind;
+import tallywell.report.CarriedFile;
 
 class RecheckTest {
     private static final Instant TIME = Instant.parse("2026-10-02T12:05:00Z");
@@ -392,6 +394,19 @@ class RecheckTest {
         Path workbook = typed();
         List<Path> before = unpacked(temporary);
         recheck(workbook);
+        assertThat(unpacked(temporary)).isEqualTo(before);
+    }
+
+    @Test
+    void nothingIsLeftBehindWhereAFileCannotBeUnpacked() throws Exception {
+        Path temporary = Path.of(System.getProperty("java.io.tmpdir"));
+        List<Path> before = unpacked(temporary);
+        CarriedFile good = new CarriedFile("run", "a", "a.yaml", "", new byte[3]);
+        // Longer than any file system allows.
+        CarriedFile bad = new CarriedFile("layout", "b", "b".repeat(5000), "", new byte[3]);
+        assertThatThrownBy(() -> new CarriedFiles(folder, List.of(good, bad)))
+                .isInstanceOf(OutputException.class)
+                .hasMessageContaining("what the workbook carries cannot be unpacked");
         assertThat(unpacked(temporary)).isEqualTo(before);
     }
 
