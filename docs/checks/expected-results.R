@@ -275,6 +275,9 @@ write_lines <- function(path, lines) {
 cider <- "samples/cider-l-malic"
 work_up(cider, list(grid_readings(file.path(cider, "before.csv")), grid_readings(file.path(cider, "after.csv"))))
 
+again <- "samples/cider-l-malic-repeat"
+work_up(again, list(grid_readings(file.path(again, "before.csv")), grid_readings(file.path(again, "after.csv"))))
+
 puree <- "samples/puree-citric-solids"
 work_up(puree, list(list_readings(file.path(puree, "before.csv")), list_readings(file.path(puree, "after.csv"))))
 

@@ -44,8 +44,8 @@ cider_true <- c( # g/L in the cider, slots 1 to 36
     0.089, 0.121, 0.021, 0.073, 0.84, 1.16, 2.05, 2.93, 4.30, 3.76, 1.62, 9.85
 )
 
-make_cider <- function(folder) {
-    set.seed(20251)
+make_cider <- function(folder, seed = 20251, true = cider_true, bubble = "G5") {
+    set.seed(seed)
     r <- read_run(folder)
     plate <- r$plate
     slope <- per_gram_per_litre(20, 134.09, 33.2)
@@ -56,8 +56,9 @@ make_cider <- function(folder) {
         entry <- r$layout$legend[[word]]
         if (is.null(entry)) {
             slot <- as.numeric(word)
+            if (slot > length(true)) next # the well stays empty
             factor <- r$samples$F[match(word, r$samples$slot)]
-            pipetted[i] <- cider_true[slot] / factor
+            pipetted[i] <- true[slot] / factor
             colour[i] <- 0.12 / factor
         } else if (entry$role == "standard") {
             pipetted[i] <- quantity(entry$level)
@@ -69,7 +70,7 @@ make_cider <- function(folder) {
     }
     n <- nrow(plate)
     given <- pipetted * (1 + rnorm(n, sd = pipetting_cv))
-    given[plate$well == "G5"] <- given[plate$well == "G5"] * 0.86 # a bubble in the tip: slot 23
+    given[plate$well == bubble] <- given[plate$well == bubble] * 0.86 # a bubble in the tip: slot 23
     background <- 0.105 + colour + rnorm(n, sd = 0.004)
     drift <- 0.0125 + rnorm(n, sd = 0.0006) # what the trigger enzyme brings with it
     write_grid(file.path(folder, "before.csv"), plate, background + rnorm(n, sd = read_noise))
@@ -77,6 +78,10 @@ make_cider <- function(folder) {
 }
 
 make_cider("samples/cider-l-malic")
+
+# --- cider-l-malic-repeat: eight of the samples again, the last one from a bottle that stood open -----------------------
+
+make_cider("samples/cider-l-malic-repeat", 20256, c(cider_true[c(2, 9, 16, 20, 23, 25, 29)], 1.47), "")
 
 # --- puree-citric-solids: falling signal, by absorptivity, sample blanks and spikes ----------------------------------
 

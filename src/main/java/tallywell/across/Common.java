@@ -10,6 +10,9 @@ package tallywell.across;
 public record Common(String label, String name, double standardUncertainty) {
     /** The source in words. */
     String words() {
+        if (name.startsWith(label)) {
+            return name;
+        }
         return name.isEmpty() ? label : label + " (" + name + ")";
     }
 }

@@ -59,7 +59,7 @@ public record Comparison(
         }
         // One in twenty is outside by chance where nothing is wrong.
         return agree + " of " + judged + " results agree within the expanded uncertainty of the difference (95 %), "
-                + differ + " differ; by chance alone about " + Math.round(judged / 20.0) + " would. "
+                + differ + " differ, where by chance alone one in twenty would. "
                 + (rows.size() - judged) + " not judged.";
     }
 }

@@ -28,7 +28,7 @@ final class AcrossOptions {
             paramLabel = "WORD",
             split = ",",
             description =
-                    "Sources of uncertainty (words of the method file, such as extract-volume) that are wrong alike"
+                    "Sources of uncertainty (words of the method file, such as extract-volume) whose error is the same"
                             + " on all plates, beside the usual ones: sample-volume, total-volume, absorptivity, light-path,"
                             + " reader, standard, dilution, density.")
     private List<String> shared = new ArrayList<>();

@@ -41,7 +41,8 @@ final class PackedInputs {
         Map<String, Integer> taken = new TreeMap<>(String.CASE_INSENSITIVE_ORDER);
         files.forEach((path, file) -> {
             StringBuilder to = new StringBuilder(FOLDER);
-            for (Path part : top.equals(path) ? path.getFileName() : top.relativize(path)) {
+            // A file on another drive has no folder in common.
+            for (Path part : path.startsWith(top) ? top.relativize(path) : path) {
                 to.append('/').append(plain(part.toString()));
             }
             // Names that differ in letter case only are one on some systems.

@@ -6,9 +6,11 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Instant;
 import java.time.ZoneId;
+import java.time.format.DateTimeFormatter;
 import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 import java.util.Optional;
 import tallywell.files.ReviewFile;
 import tallywell.files.ReviewRecord;
@@ -23,6 +25,7 @@ import tallywell.report.WorkbookOrigin;
  * record is bound to the bytes of the report, which is never changed.
  */
 public final class ReviewReport {
+    private static final DateTimeFormatter TIME = DateTimeFormatter.ofPattern("yyyy-MM-dd HH:mm:ss XXX", Locale.ROOT);
     private static final int LONGEST_NAME = 200;
     private static final String NO_SIGNATURE =
             "A hash shows a change by accident, not by intent: whoever can write here"
@@ -207,6 +210,6 @@ public final class ReviewReport {
 
     /** A time as people in a zone read it, with its offset. */
     private static String time(ReviewRecord.Entry entry, ZoneId zone) {
-        return entry.at().atZone(zone).toOffsetDateTime().toString();
+        return TIME.format(entry.at().atZone(zone));
     }
 }

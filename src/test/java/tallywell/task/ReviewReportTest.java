@@ -80,8 +80,8 @@ class ReviewReportTest {
         assertThat(approved.lines().get(0)).endsWith("run.xlsx: approved");
         assertThat(approved.lines())
                 .contains(
-                        "  checked by R. Haas, 2026-03-09T10:00+01:00",
-                        "  approved by M. Keller, 2026-03-09T11:00+01:00");
+                        "  checked by R. Haas, 2026-03-09 10:00:00 +01:00",
+                        "  approved by M. Keller, 2026-03-09 11:00:00 +01:00");
         assertThat(approved.lines().get(approved.lines().size() - 1))
                 .contains("accident, not by intent")
                 .contains("no electronic signature");
@@ -113,7 +113,7 @@ class ReviewReportTest {
         assertThat(after.changed()).isTrue();
         assertThat(after.lines().get(0)).endsWith("run.xlsx: draft; the workbook has changed since it was approved");
         assertThat(after.lines())
-                .contains("  was approved by M. Keller, 2026-03-09T11:00+01:00, when its SHA-256 was " + hash);
+                .contains("  was approved by M. Keller, 2026-03-09 11:00:00 +01:00, when its SHA-256 was " + hash);
         assertThatThrownBy(() -> approve("M. Keller", 2))
                 .isInstanceOf(InputException.class)
                 .hasMessageEndingWith(
