@@ -107,7 +107,7 @@ final class MainWindow extends JFrame implements Host {
 
     private void page(JComponent page) {
         getContentPane().removeAll();
-        getContentPane().add(page, BorderLayout.CENTER);
+        getContentPane().add(Fitting.of(page), BorderLayout.CENTER);
         getContentPane().revalidate();
         getContentPane().repaint();
         page.requestFocusInWindow();

@@ -46,7 +46,7 @@ final class RunHeader extends JPanel {
         exclude.setName("exclude");
         sum = Fields.button(Text.of("sum"), actions::sum);
         titleField();
-        add(title, "wmin 120, wmax 620");
+        add(title, "wmin 60, wmax 620");
         add(Fields.button(Text.of("back"), actions::start));
         add(undo);
         add(redo);
@@ -89,6 +89,7 @@ final class RunHeader extends JPanel {
         RunDraft draft = desk.draft();
         if (!title.getText().strip().equals(draft.title()) && !title.isFocusOwner()) {
             title.setText(draft.title());
+            title.setCaretPosition(0);
         }
         UndoButtons.refresh(desk.history(), undo, redo);
         String method = draft.method().map(each -> each.value().title()).orElse(Text.of("run.nomethod"));
