@@ -93,10 +93,17 @@ final class RunHeader extends JPanel {
         }
         UndoButtons.refresh(desk.history(), undo, redo);
         String method = draft.method().map(each -> each.value().title()).orElse(Text.of("run.nomethod"));
-        String state =
-                desk.isBusy() ? Text.of("run.busy") : Text.of(desk.history().isUnsaved() ? "changed" : "saved");
-        subtitle.setText(
-                method + " · " + draft.file().map(Path::toString).orElse(Text.of("run.nofile")) + " · " + state);
+        String where = draft.file().map(Path::toString).orElse(Text.of("run.nofile"));
+        subtitle.setText(method + " · " + where + state(draft));
+    }
+
+    /** Nothing is said of a run that nobody has begun. */
+    private String state(RunDraft draft) {
+        if (desk.isBusy()) {
+            return " · " + Text.of("run.busy");
+        }
+        boolean begun = draft.file().isPresent() || desk.history().isUnsaved();
+        return begun ? " · " + Text.of(desk.history().isUnsaved() ? "changed" : "saved") : "";
     }
 
     /** What can be done with what is selected. */

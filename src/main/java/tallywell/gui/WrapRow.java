@@ -4,6 +4,8 @@ import java.awt.Component;
 import java.awt.Container;
 import java.awt.Dimension;
 import java.awt.LayoutManager;
+import java.util.ArrayList;
+import java.util.List;
 import javax.swing.JPanel;
 
 /** A row of components that goes on below where it gets too long. */
@@ -46,28 +48,43 @@ final class WrapRow extends JPanel {
         }
 
         private Dimension place(Container parent, int width, boolean move) {
-            int x = 0;
             int y = 0;
-            int line = 0;
             int widest = 0;
+            for (List<Component> line : lines(parent, width)) {
+                int height = line.stream()
+                        .mapToInt(each -> each.getPreferredSize().height)
+                        .max()
+                        .orElse(0);
+                int x = 0;
+                for (Component each : line) {
+                    Dimension size = each.getPreferredSize();
+                    if (move) {
+                        each.setBounds(x, y + (height - size.height) / 2, size.width, size.height);
+                    }
+                    x += size.width + gap;
+                }
+                widest = Math.max(widest, x - gap);
+                y += height + gap;
+            }
+            return new Dimension(widest, Math.max(0, y - gap));
+        }
+
+        private List<List<Component>> lines(Container parent, int width) {
+            List<List<Component>> lines = new ArrayList<>();
+            int x = width + 1;
             for (Component each : parent.getComponents()) {
                 if (!each.isVisible()) {
                     continue;
                 }
-                Dimension size = each.getPreferredSize();
-                if (x > 0 && x + size.width > width) {
+                int wide = each.getPreferredSize().width;
+                if (x + wide > width) {
+                    lines.add(new ArrayList<>());
                     x = 0;
-                    y += line + gap;
-                    line = 0;
                 }
-                if (move) {
-                    each.setBounds(x, y, size.width, size.height);
-                }
-                x += size.width + gap;
-                widest = Math.max(widest, x - gap);
-                line = Math.max(line, size.height);
+                lines.get(lines.size() - 1).add(each);
+                x += wide + gap;
             }
-            return new Dimension(widest, y + line);
+            return lines;
         }
     }
 }
