@@ -45,6 +45,16 @@ public final class Examples {
         return folder.resolve("samples").resolve(name).resolve("run.yaml");
     }
 
+    /** Lays the layouts out where they are missing, without the sample runs. */
+    public void layOutLayouts() throws OutputException {
+        for (String each : index()) {
+            Path target = folder.resolve(each);
+            if (each.startsWith("plate-layouts/") && !Files.exists(target)) {
+                copy(each, target);
+            }
+        }
+    }
+
     private static void copy(String name, Path target) throws OutputException {
         try (InputStream in = resource(name)) {
             Path parent = target.getParent();

@@ -4,6 +4,7 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
+import java.util.HashSet;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Optional;
@@ -25,8 +26,8 @@ public final class LayoutShelf {
         this.folders = List.copyOf(folders);
     }
 
-    /** The layouts, those in the same folder as a file first. */
-    List<Origin<Layout>> all(List<Path> files) {
+    /** The layouts, each once, those in the same folder as a file first. */
+    public List<Origin<Layout>> all(List<Path> files) {
         Set<Path> around = new LinkedHashSet<>();
         for (Path file : files) {
             Path parent = file.toAbsolutePath().normalize().getParent();
@@ -37,6 +38,8 @@ public final class LayoutShelf {
         folders.forEach(folder -> around.add(folder.toAbsolutePath().normalize()));
         List<Origin<Layout>> layouts = new ArrayList<>();
         around.forEach(folder -> read(folder, layouts));
+        Set<Layout> seen = new HashSet<>();
+        layouts.removeIf(each -> !seen.add(each.value()));
         return layouts;
     }
 

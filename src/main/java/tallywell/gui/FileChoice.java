@@ -15,6 +15,7 @@ final class FileChoice {
     private final Component owner;
     private final Settings settings;
     private final Path home;
+    private Optional<File> last = Optional.empty();
 
     FileChoice(Component owner, Settings settings, Path home) {
         this.owner = owner;
@@ -24,7 +25,8 @@ final class FileChoice {
 
     /** Files to open; none if given up. */
     List<Path> open(String title) {
-        JFileChooser chooser = new JFileChooser(lastFolder().toFile());
+        JFileChooser chooser =
+                new JFileChooser(last.orElseGet(() -> lastFolder().toFile()));
         chooser.setDialogTitle(title);
         chooser.setMultiSelectionEnabled(true);
         List<Path> files = new ArrayList<>();
@@ -32,16 +34,19 @@ final class FileChoice {
             for (File file : chooser.getSelectedFiles()) {
                 files.add(file.toPath());
             }
+            last = Optional.of(chooser.getCurrentDirectory());
         }
         return files;
     }
 
+    /** Where the last run is, else where the user's own files are. */
     private Path lastFolder() {
+        Path own = home.toAbsolutePath().getParent();
         return settings.known("run").stream()
                 .map(Path::getParent)
                 .filter(java.util.Objects::nonNull)
                 .findFirst()
-                .orElse(home);
+                .orElse(own == null ? home : own);
     }
 
     /** A place to save to; empty if given up. */

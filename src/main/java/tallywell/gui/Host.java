@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.Executor;
 import tallywell.desk.LayoutDesk;
+import tallywell.desk.LayoutShelf;
 import tallywell.desk.RunDraft;
 import tallywell.desk.Settings;
 import tallywell.desk.Shown;
@@ -46,6 +47,9 @@ interface Host {
 
     /** Where the window changes. */
     Executor front();
+
+    /** The layouts at hand. */
+    LayoutShelf shelf();
 
     /** How numbers are shown. */
     Shown shown();

@@ -140,6 +140,7 @@ final class LayoutPage extends JPanel {
         plate.show(faces.of(desk.layout(), found));
         if (!name.isFocusOwner()) {
             name.setText(desk.layout().name());
+            name.setCaretPosition(0);
         }
         UndoButtons.refresh(desk.history(), undo, redo);
         String file = desk.file().map(Path::toString).orElse(Text.of("layout.unsaved"));

@@ -5,8 +5,11 @@ import java.awt.Font;
 import java.awt.FontMetrics;
 import java.awt.Graphics;
 import java.awt.Graphics2D;
+import java.awt.Point;
 import java.awt.RenderingHints;
+import java.util.ArrayList;
 import java.util.EnumSet;
+import java.util.List;
 import java.util.Set;
 import javax.accessibility.AccessibleContext;
 import javax.accessibility.AccessibleRole;
@@ -17,6 +20,10 @@ import tallywell.desk.WellFace;
 /** Under the plate: the scale with its unit, and the signs in words. */
 final class Legend extends JComponent {
     private static final int BAR = 190;
+    private static final int LEFT = 30;
+    private static final int GAP = 28;
+    private static final int BETWEEN = 12;
+    private static final int LEAST_BESIDE = 220;
 
     private Faces faces;
 
@@ -26,6 +33,7 @@ final class Legend extends JComponent {
 
     void show(Faces other) {
         faces = other;
+        revalidate();
         repaint();
     }
 
@@ -52,7 +60,57 @@ final class Legend extends JComponent {
 
     @Override
     public Dimension getPreferredSize() {
-        return new Dimension(300, getFontMetrics(small()).getHeight() * 2 + 2);
+        FontMetrics metrics = getFontMetrics(small());
+        int lines = Math.max(2, places(metrics).lines());
+        return new Dimension(300, metrics.getHeight() * lines + 2);
+    }
+
+    /**
+     * Where the signs stand.
+     *
+     * @param at upper left corners in the order of the signs
+     * @param lines how many lines of text are taken
+     */
+    private record Places(List<Point> at, int lines) {}
+
+    /** Beside the scale where there is room, else below it; as many lines as it takes. */
+    private Places places(FontMetrics metrics) {
+        int width = getWidth() == 0 ? Integer.MAX_VALUE : getWidth();
+        int scale = LEFT + scaleWidth(metrics) + GAP;
+        boolean beside = width - scale >= LEAST_BESIDE;
+        int from = beside ? scale : LEFT;
+        int line = beside || scale == LEFT + GAP ? 0 : 2;
+        int x = from;
+        List<Point> at = new ArrayList<>();
+        for (WellFace.Badge badge : badges()) {
+            int wide = metrics.getHeight() + 1 + metrics.stringWidth(badge.text());
+            if (x + wide > width && x > from) {
+                x = from;
+                line++;
+            }
+            at.add(new Point(x, 1 + line * metrics.getHeight()));
+            x += wide + BETWEEN;
+        }
+        return new Places(at, line + 1);
+    }
+
+    private int scaleWidth(FontMetrics metrics) {
+        if (coloured()) {
+            return Math.max(BAR, metrics.stringWidth(faces.lowText() + "   " + faces.highText()));
+        }
+        return faces.lowText().isEmpty() ? 0 : metrics.stringWidth(range());
+    }
+
+    private String range() {
+        return faces.lowText() + " – " + faces.highText();
+    }
+
+    private Set<WellFace.Badge> badges() {
+        Set<WellFace.Badge> used = EnumSet.noneOf(WellFace.Badge.class);
+        for (var well : faces.wells().format().all()) {
+            used.addAll(faces.wells().get(well).badges());
+        }
+        return used;
     }
 
     @Override
@@ -84,17 +142,13 @@ final class Legend extends JComponent {
         Palette palette = Palette.now();
         g.setFont(small());
         FontMetrics metrics = g.getFontMetrics();
-        int x = 30;
         if (coloured()) {
-            scale(g, palette, metrics, x);
-            x += Math.max(BAR, metrics.stringWidth(faces.lowText() + "   " + faces.highText())) + 28;
+            scale(g, palette, metrics, LEFT);
         } else if (!faces.lowText().isEmpty()) {
             g.setColor(palette.soft());
-            String range = faces.lowText() + " – " + faces.highText();
-            g.drawString(range, x, metrics.getAscent() + 2);
-            x += metrics.stringWidth(range) + 28;
+            g.drawString(range(), LEFT, metrics.getAscent() + 2);
         }
-        signs(g, palette, metrics, x);
+        signs(g, palette, metrics);
         g.dispose();
     }
 
@@ -115,24 +169,15 @@ final class Legend extends JComponent {
                 y);
     }
 
-    private void signs(Graphics2D g, Palette palette, FontMetrics metrics, int from) {
-        Set<WellFace.Badge> used = EnumSet.noneOf(WellFace.Badge.class);
-        for (var well : faces.wells().format().all()) {
-            used.addAll(faces.wells().get(well).badges());
-        }
+    private void signs(Graphics2D g, Palette palette, FontMetrics metrics) {
         WellPainter painter = new WellPainter(palette, faces, small());
-        int x = from;
-        int y = 1;
-        for (WellFace.Badge badge : used) {
-            int width = 22 + metrics.stringWidth(badge.text());
-            if (x + width > getWidth() && y == 1) {
-                x = from;
-                y += metrics.getHeight();
-            }
-            painter.badge(g, badge, x, y, metrics.getHeight() - 3.0);
+        List<Point> at = places(metrics).at();
+        int i = 0;
+        for (WellFace.Badge badge : badges()) {
+            Point point = at.get(i++);
+            painter.badge(g, badge, point.x, point.y, metrics.getHeight() - 3.0);
             g.setColor(palette.soft());
-            g.drawString(badge.text(), x + metrics.getHeight() + 1, y + metrics.getAscent() - 1);
-            x += width + 12;
+            g.drawString(badge.text(), point.x + metrics.getHeight() + 1, point.y + metrics.getAscent() - 1);
         }
     }
 }

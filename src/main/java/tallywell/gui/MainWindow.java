@@ -6,6 +6,7 @@ import java.awt.EventQueue;
 import java.awt.Rectangle;
 import java.awt.event.WindowAdapter;
 import java.awt.event.WindowEvent;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
@@ -17,6 +18,7 @@ import java.util.function.Consumer;
 import javax.swing.JComponent;
 import javax.swing.JFrame;
 import javax.swing.JOptionPane;
+import tallywell.desk.Examples;
 import tallywell.desk.LayoutDesk;
 import tallywell.desk.LayoutShelf;
 import tallywell.desk.Recovery;
@@ -83,7 +85,9 @@ final class MainWindow extends JFrame implements Host {
                 startSaid,
                 progress -> {
                     SafeFile.folder(home.resolve("runs"));
-                    SafeFile.folder(home.resolve(LAYOUTS));
+                    if (!Files.isDirectory(home.resolve(LAYOUTS))) {
+                        new Examples(home).layOutLayouts();
+                    }
                     return home;
                 },
                 made -> {});
@@ -107,7 +111,7 @@ final class MainWindow extends JFrame implements Host {
 
     private void page(JComponent page) {
         getContentPane().removeAll();
-        getContentPane().add(page, BorderLayout.CENTER);
+        getContentPane().add(Fitting.of(page), BorderLayout.CENTER);
         getContentPane().revalidate();
         getContentPane().repaint();
         page.requestFocusInWindow();
@@ -204,7 +208,7 @@ final class MainWindow extends JFrame implements Host {
     }
 
     @Override
-    public void openRun(RunDraft draft) {
+    public LayoutShelf shelf() {
         List<Path> folders = settings.known("layout").stream()
                 .map(Path::getParent)
                 .filter(java.util.Objects::nonNull)
@@ -212,8 +216,12 @@ final class MainWindow extends JFrame implements Host {
                 .toList();
         List<Path> shelf = new java.util.ArrayList<>(List.of(home.resolve(LAYOUTS)));
         shelf.addAll(folders);
-        RunDesk desk = new RunDesk(draft, back, front(), new LayoutShelf(shelf));
-        showRun(desk);
+        return new LayoutShelf(shelf);
+    }
+
+    @Override
+    public void openRun(RunDraft draft) {
+        showRun(new RunDesk(draft, back, front(), shelf()));
     }
 
     private void showRun(RunDesk desk) {

@@ -107,12 +107,14 @@ final class PlanDialog extends JPanel {
                         said,
                         Text.of("plan.writing"),
                         progress -> plans.write(run, Instant.now(), ZoneId.systemDefault()),
-                        outcome -> said.hint(Text.of(
-                                "plan.written",
-                                outcome.written().stream()
-                                        .map(each -> String.valueOf(each.getFileName()))
-                                        .collect(Collectors.joining(", ")),
-                                String.valueOf(run.toAbsolutePath().getParent()))),
+                        outcome -> said.done(
+                                Text.of(
+                                        "plan.written",
+                                        outcome.written().stream()
+                                                .map(each -> String.valueOf(each.getFileName()))
+                                                .collect(Collectors.joining(", ")),
+                                        String.valueOf(run.toAbsolutePath().getParent())),
+                                List.of()),
                         e -> said.offer(OutputWords.of(e), Text.of("again"), this::write));
     }
 

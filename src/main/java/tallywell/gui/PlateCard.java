@@ -32,15 +32,14 @@ final class PlateCard extends Card {
         Faces faces = faces();
         plate = new PlateView(desk.selection(), faces);
         legend = new Legend(faces);
-        add(choices(), "wrap");
+        add(choices(), "growx, wmin 100, wrap");
         add(plate, "grow, wrap");
         add(legend, "growx");
     }
 
     private JPanel choices() {
-        JPanel row = new JPanel(new MigLayout("insets 0, gapx 2, hidemode 3", "", ""));
-        row.setOpaque(false);
-        row.add(Labels.soft(Text.of("show")), "gapright 4");
+        JPanel row = new WrapRow(2);
+        row.add(Labels.soft(Text.of("show") + "  "));
         ButtonGroup group = new ButtonGroup();
         for (PlateShow each : PlateShow.values()) {
             Choice choice = new Choice(Text.of("show." + each), null, true);

@@ -46,7 +46,7 @@ final class RunHeader extends JPanel {
         exclude.setName("exclude");
         sum = Fields.button(Text.of("sum"), actions::sum);
         titleField();
-        add(title, "wmin 120, wmax 620");
+        add(title, "wmin 60, wmax 620");
         add(Fields.button(Text.of("back"), actions::start));
         add(undo);
         add(redo);
@@ -89,13 +89,21 @@ final class RunHeader extends JPanel {
         RunDraft draft = desk.draft();
         if (!title.getText().strip().equals(draft.title()) && !title.isFocusOwner()) {
             title.setText(draft.title());
+            title.setCaretPosition(0);
         }
         UndoButtons.refresh(desk.history(), undo, redo);
         String method = draft.method().map(each -> each.value().title()).orElse(Text.of("run.nomethod"));
-        String state =
-                desk.isBusy() ? Text.of("run.busy") : Text.of(desk.history().isUnsaved() ? "changed" : "saved");
-        subtitle.setText(
-                method + " · " + draft.file().map(Path::toString).orElse(Text.of("run.nofile")) + " · " + state);
+        String where = draft.file().map(Path::toString).orElse(Text.of("run.nofile"));
+        subtitle.setText(method + " · " + where + state(draft));
+    }
+
+    /** Nothing is said of a run that nobody has begun. */
+    private String state(RunDraft draft) {
+        if (desk.isBusy()) {
+            return " · " + Text.of("run.busy");
+        }
+        boolean begun = draft.file().isPresent() || desk.history().isUnsaved();
+        return begun ? " · " + Text.of(desk.history().isUnsaved() ? "changed" : "saved") : "";
     }
 
     /** What can be done with what is selected. */

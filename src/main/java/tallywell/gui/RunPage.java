@@ -42,7 +42,7 @@ final class RunPage extends JPanel {
         add(header, "span 2, growx, wrap");
         add(trays, "span 2, growx, wrap");
         add(said, "span 2, growx, wrap");
-        add(plate, "grow, w 300:620:, hmin 240");
+        add(plate, "grow, w 300:620:");
         add(side, "grow, w 260:440:, wrap");
         add(results, "span 2, grow, hmin 184");
         setTransferHandler(drop);

@@ -121,8 +121,9 @@ final class RunSaving {
                         Text.of("export.busy"),
                         progress -> store.export(
                                 run, summary, tables, charts, Instant.now(), ZoneId.systemDefault(), progress),
-                        written ->
-                                said.offer(done(written, summary), Text.of("export.open"), () -> openFolder(summary)),
+                        written -> said.done(
+                                done(written, summary),
+                                List.of(new Said.Offer(Text.of("export.open"), () -> openFolder(summary)))),
                         e -> said.offer(
                                 OutputWords.of(e),
                                 List.of(

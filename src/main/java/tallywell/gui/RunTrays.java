@@ -11,6 +11,7 @@ import net.miginfocom.swing.MigLayout;
 import tallywell.desk.Intake;
 import tallywell.desk.LayoutDesk;
 import tallywell.desk.LayoutEdits;
+import tallywell.desk.LayoutShelf;
 import tallywell.desk.Origin;
 import tallywell.desk.RunDesk;
 import tallywell.desk.RunDraft;
@@ -23,6 +24,8 @@ import tallywell.plate.Layout;
 
 /** The four trays of a run: method, layout, samples, readings. */
 final class RunTrays extends JPanel {
+    private static final int MOST_LAYOUTS = 14;
+
     private final RunDesk desk;
     private final Host host;
     private final Said said;
@@ -55,6 +58,7 @@ final class RunTrays extends JPanel {
         readings.action(Text.of("readings.look"), this::showReadings);
         readings.action(Text.of("readings.swap"), desk::reverseReadings);
         builtInMethods();
+        layoutsAtHand();
         add(method);
         add(layout);
         add(samples);
@@ -81,6 +85,20 @@ final class RunTrays extends JPanel {
                                 method.action(i, title, () -> take(each));
                             }
                         });
+    }
+
+    /** The layouts at hand go on top of the menu as soon as they are read. */
+    private void layoutsAtHand() {
+        LayoutShelf shelf = host.shelf();
+        host.jobs().aside(said, progress -> shelf.all(List.of()), layouts -> {
+            for (int i = 0; i < Math.min(MOST_LAYOUTS, layouts.size()); i++) {
+                Origin<Layout> each = layouts.get(i);
+                layout.action(
+                        i,
+                        each.value().name(),
+                        () -> desk.history().edit(desk.draft().withLayout(each), Text.of("edit.layout")));
+            }
+        });
     }
 
     private void take(Origin<AssayMethod> chosen) {

@@ -17,15 +17,17 @@ final class Said extends Card {
     private static final String BESIDE = "cell 2 0, ay center";
     private static final String BELOW = "cell 1 1 3 1, growx 0, wmin 0";
     private static final int MOST_BESIDE = 44;
+    private static final int SIGN = 18;
 
     private final JTextArea text = Labels.wrapped("", false);
     private final JProgressBar bar = new JProgressBar();
     private final JPanel offers = new JPanel(new MigLayout("insets 0, gap 6, hidemode 3", "", ""));
-    private final JButton close = Fields.button(Text.of("said.close"), this::close);
+    private final JButton close = Fields.button(Text.of("said.close"), this::clear);
     private final JButton cancel = Fields.button(Text.of("job.cancel"), this::cancel);
     private Runnable cancelled = () -> {};
-    private Runnable closed = () -> {};
+    private final JLabel sign = new JLabel(Glyph.look(SIGN));
     private boolean busy;
+    private boolean good;
 
     /**
      * Something that can be done about it.
@@ -37,7 +39,7 @@ final class Said extends Card {
 
     Said() {
         super(new MigLayout("insets 8 12 8 12, fillx, hidemode 3", "[][grow, fill][][]", "[][]"));
-        add(new JLabel(Glyph.look(18)), "cell 0 0");
+        add(sign, "cell 0 0");
         add(text, "cell 1 0, wmin 100");
         add(bar, "cell 2 0, w 160!");
         offers.setOpaque(false);
@@ -52,7 +54,9 @@ final class Said extends Card {
 
     @Override
     Color edge() {
-        return busy ? Palette.now().edge() : Palette.now().attention();
+        return busy
+                ? Palette.now().edge()
+                : good ? Palette.now().good() : Palette.now().attention();
     }
 
     void problem(List<Notice> notices) {
@@ -76,19 +80,17 @@ final class Said extends Card {
         offer(words, List.of(new Offer(cure, action)));
     }
 
-    /** Says something and offers what can be done. */
-    void offer(String words, List<Offer> cures) {
-        offer(words, cures, () -> {});
+    /** Says that something is done, and what can be done with it. */
+    void done(String words, List<Offer> next) {
+        offer(words, next);
+        good = true;
+        sign.setIcon(Glyph.good(SIGN));
+        repaint();
     }
 
-    /**
-     * Says something and offers what can be done.
-     *
-     * @param whenClosed what happens when it is put away without a choice
-     */
-    void offer(String words, List<Offer> cures, Runnable whenClosed) {
+    /** Says something and offers what can be done. */
+    void offer(String words, List<Offer> cures) {
         busy = false;
-        closed = whenClosed;
         say(words);
         List<JButton> buttons = new ArrayList<>();
         for (Offer each : cures) {
@@ -142,11 +144,6 @@ final class Said extends Card {
         setVisible(false);
     }
 
-    private void close() {
-        clear();
-        closed.run();
-    }
-
     private void cancel() {
         busy = false;
         cancelled.run();
@@ -164,6 +161,8 @@ final class Said extends Card {
     }
 
     private void say(String words) {
+        good = false;
+        sign.setIcon(busy ? Glyph.missing(SIGN) : Glyph.look(SIGN));
         text.setText(words);
         text.getAccessibleContext().setAccessibleName(words);
         setVisible(true);

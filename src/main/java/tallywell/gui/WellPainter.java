@@ -68,17 +68,17 @@ final class WellPainter {
         if (shape != WellFace.Shape.CONTROL) {
             return new RoundRectangle2D.Double(box.x, box.y, box.width, box.height, round, round);
         }
-        // A square on its corner, stretched so that text has room: the points stand left, right, above and below.
-        double cut = Math.min(box.width, box.height) * 0.36;
+        // A square on its corner; where the well is wider than high it is drawn out, so that text has room.
+        double cut = Math.min(box.width, box.height) / 2;
+        double top = box.y - box.height * 0.04;
+        double bottom = box.getMaxY() + box.height * 0.04;
         Path2D path = new Path2D.Double();
         path.moveTo(box.x, box.getCenterY());
-        path.lineTo(box.x + cut, box.y + box.height * 0.1);
-        path.lineTo(box.getCenterX(), box.y - box.height * 0.04);
-        path.lineTo(box.getMaxX() - cut, box.y + box.height * 0.1);
+        path.lineTo(box.x + cut, top);
+        path.lineTo(box.getMaxX() - cut, top);
         path.lineTo(box.getMaxX(), box.getCenterY());
-        path.lineTo(box.getMaxX() - cut, box.getMaxY() - box.height * 0.1);
-        path.lineTo(box.getCenterX(), box.getMaxY() + box.height * 0.04);
-        path.lineTo(box.x + cut, box.getMaxY() - box.height * 0.1);
+        path.lineTo(box.getMaxX() - cut, bottom);
+        path.lineTo(box.x + cut, bottom);
         path.closePath();
         return path;
     }
