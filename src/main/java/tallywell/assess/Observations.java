@@ -31,6 +31,7 @@ final class Observations {
             checks.addAll(new CurveObservations(step, of).all());
             checks.addAll(new PositionObservations(step, scatter, of).all());
             checks.addAll(new ReactionObservations(step, of).all());
+            checks.addAll(new CreepObservations(step, of).all());
             checks.addAll(new LimitObservations(budget, step, of).all());
         }
         checks.addAll(new DilutionObservations(budget).all());

@@ -27,6 +27,10 @@ final class CurveSearch {
     private static final double STEP_WORTH_TRYING = 12;
     /** Roughly estimated standard deviations from the curve beyond which a reading is far off. */
     private static final double OFF = 5;
+
+    /** A rough curve worse than the best by so many variances has no weight in the end, and costs as much as the others. */
+    private static final double NO_WEIGHT = 100;
+
     /** Standard deviations from 0 beyond which the bend is sure. */
     private static final double SURE_BEND = 4;
 
@@ -86,6 +90,9 @@ final class CurveSearch {
         CurveData data = rough.with(noise, noise.carry(), shown);
         List<CurveFit> fits = new ArrayList<>();
         for (CurveFit start : starts) {
+            if (start.squares() - best.squares() > NO_WEIGHT * best.variance()) {
+                continue;
+            }
             start.again(FINE, start.shape(), data).ifPresent(fit -> {
                 fits.add(fit);
                 if (Math.abs(fit.bend()) < SURE_BEND * Math.sqrt(fit.bendVariance() * fit.variance())) {

@@ -143,7 +143,9 @@ final class FinishedLine {
             flags.add(TraceFlag.REACTION_INCOMPLETE);
         }
         int untilTail = tail instanceof BurstTail ? tail.from() + 10 : t.length;
-        boolean steps = Spikes.jumps(leftOut == null ? y : Spikes.kept(y, leftOut), untilTail);
+        boolean steps = leftOut == null
+                ? Spikes.jumps(t, y, untilTail)
+                : Spikes.jumps(Spikes.kept(t, leftOut), Spikes.kept(y, leftOut), untilTail);
         if (steps || tail != null && tail.jumps()) {
             flags.add(TraceFlag.JUMP);
         }

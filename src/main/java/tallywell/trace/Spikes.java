@@ -21,6 +21,7 @@ final class Spikes {
     private static final double FACTOR = 6;
     private static final double JUMP_FACTOR = 4;
     private static final double LEVEL_FACTOR = 8;
+    private static final double GAP = 1.5;
     private static final double MOST_SWING = 0.75;
     private static final double TO_NORMAL = 1.4826;
     /** Below this a reading is never called off the trace: the last digits of a reader make such steps. */
@@ -106,11 +107,11 @@ final class Spikes {
     /**
      * Whether the trace jumps from one level to another: a single first difference off its neighbours, which is a spike
      * among the first differences, where a burst that stops dead only bends them. Their scatter is that of the later
-     * half, where the burst is over. Spikes must have been taken out.
+     * half, where the burst is over. Spikes must have been taken out; across a gap in time nothing is said.
      *
      * @param until readings from this one on are not looked at
      */
-    static boolean jumps(double[] y, int until) {
+    static boolean jumps(double[] t, double[] y, int until) {
         int n = y.length - 1;
         if (n < FEWEST + 2) {
             return false;
@@ -125,11 +126,22 @@ final class Spikes {
         double scatter = Math.sqrt(Math.PI / 2) * later / (n - 1 - n / 2);
         double limit = Math.max(LEAST_HEIGHT, JUMP_FACTOR * scatter);
         for (int i = 2; i < Math.min(until, n - 2); i++) {
-            if (Math.abs(d[i]) > limit && opposite(d, i, i - 1) && opposite(d, i, i + 1)) {
+            if (Math.abs(d[i]) > limit && opposite(d, i, i - 1) && opposite(d, i, i + 1) && isEven(t, i - 2, i + 3)) {
                 return true;
             }
         }
         return false;
+    }
+
+    /** Whether the readings of a stretch follow each other at one interval, by and large. */
+    private static boolean isEven(double[] t, int from, int to) {
+        double shortest = Double.POSITIVE_INFINITY;
+        double longest = 0;
+        for (int i = Math.max(1, from + 1); i <= Math.min(to, t.length - 1); i++) {
+            shortest = Math.min(shortest, t[i] - t[i - 1]);
+            longest = Math.max(longest, t[i] - t[i - 1]);
+        }
+        return longest < GAP * shortest;
     }
 
     private static boolean opposite(double[] d, int i, int neighbour) {

@@ -2,12 +2,12 @@ package tallywell.workup;
 
 import java.util.ArrayList;
 import java.util.EnumSet;
-import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.Set;
+import java.util.concurrent.ConcurrentHashMap;
 import java.util.stream.Stream;
 import tallywell.method.AssayMethod;
 import tallywell.method.Creep;
@@ -34,7 +34,8 @@ final class Traces {
 
     private final Assay assay;
     private final Timeline timeline;
-    private final Map<Well, Baseline.Given> carried = new HashMap<>();
+    /** Each well sets and asks its own only, from whatever thread fits it. */
+    private final Map<Well, Baseline.Given> carried = new ConcurrentHashMap<>();
 
     Traces(Assay assay, Timeline timeline) {
         this.assay = assay;
@@ -43,14 +44,17 @@ final class Traces {
 
     /** The wells of the next step in row order; steps must be asked for one after the other. */
     List<WellTrace> of(int step) {
-        List<WellTrace> traces = new ArrayList<>();
+        List<Well> wells = new ArrayList<>();
         for (Well well : assay.layout().format().all()) {
             Content content = assay.layout().at(well);
             if (!(content instanceof Content.Unused) && !isUnusedSlot(content)) {
-                traces.add(trace(well, content, step));
+                wells.add(well);
             }
         }
-        return traces;
+        // Wells know nothing of each other, so that traces, which take time, may be fitted side by side.
+        boolean fits = assay.method().steps().get(step).creep() != Creep.NONE;
+        Stream<Well> stream = fits ? wells.parallelStream() : wells.stream();
+        return stream.map(well -> trace(well, assay.layout().at(well), step)).toList();
     }
 
     private boolean isUnusedSlot(Content content) {

@@ -64,6 +64,11 @@ public record WellTrace(
         return change.isPresent() ? change.get().creepPerMin() : OptionalDouble.empty();
     }
 
+    /** Its standard uncertainty. */
+    public OptionalDouble uCreepPerMin() {
+        return change.isPresent() ? change.get().uCreepPerMin() : OptionalDouble.empty();
+    }
+
     /** Standard uncertainty of ΔA from the trace alone. */
     public OptionalDouble uDeltaA() {
         return change.isPresent() ? change.get().uDeltaA() : OptionalDouble.empty();

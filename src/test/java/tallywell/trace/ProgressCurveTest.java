@@ -207,6 +207,118 @@ class ProgressCurveTest {
         assertThat(curve(kind.source().draw(new Random(10))).flags()).isNotEmpty();
     }
 
+    /** Readings over range inside the burst, and readings missing later, are gaps that the law bridges; both are said. */
+    @Test
+    void gapsInTheBurstAndAfterItAreBridgedAndSaid() {
+        SimulatedTrace.Drawn drawn = saturating(0, Fault.NONE).source().draw(new Random(12));
+        double[] t = drawn.after().times();
+        double[] y = drawn.after().values();
+        double[] keptT = new double[t.length - 10];
+        double[] keptY = new double[t.length - 10];
+        int n = 0;
+        for (int i = 0; i < t.length; i++) {
+            if ((i < 4 || i > 8) && (i < 40 || i > 44)) {
+                keptT[n] = t[i];
+                keptY[n++] = y[i];
+            }
+        }
+        Series gaps = Series.of(keptT, keptY)
+                .withOver(t[4], t[5], t[6], t[7], t[8])
+                .withMissing(t[40], t[41], t[42], t[43], t[44]);
+
+        for (AfterRule rule : new AfterRule[] {CURVE, new AfterRule.Extrapolate(OptionalDouble.empty())}) {
+            Change change = DeltaA.of(drawn.baseline(), gaps, rule);
+
+            assertThat(change.flags()).containsExactlyInAnyOrder(TraceFlag.OVER_RANGE, TraceFlag.READINGS_MISSING);
+            assertThat(change.deltaA())
+                    .isCloseTo(0.4, within(3 * change.uDeltaA().getAsDouble()));
+        }
+    }
+
+    /** A fast reaction, an enzyme that comes up slowly: one or two readings are all of the burst, and none is off it. */
+    @Test
+    void burstOfTwoReadingsUnderALagIsNoSpike() {
+        SimulatedTrace.Source source = new SimulatedTrace(
+                        Kinetics.MICHAELIS_MENTEN,
+                        0.1,
+                        0.1,
+                        0.01,
+                        Lag.INDUCTION,
+                        20,
+                        0,
+                        0.0003,
+                        0.5,
+                        15,
+                        15,
+                        13,
+                        0.15,
+                        Fault.NONE)
+                .source();
+        Random random = new Random(3);
+        for (int i = 0; i < 20; i++) {
+            Change change = curve(source.draw(random));
+
+            assertThat(change.flags()).doesNotContain(TraceFlag.SPIKE);
+            assertThat(change.deltaA())
+                    .isCloseTo(0.1, within(4 * change.uDeltaA().getAsDouble()));
+        }
+    }
+
+    /** A slow second phase of a tenth of the burst is no end of it, and is not taken for one in silence. */
+    @Test
+    void secondPhaseIsSaidByTheLineToo() {
+        double[] t = new double[120];
+        double[] y = new double[120];
+        Random random = new Random(4);
+        for (int i = 0; i < t.length; i++) {
+            t[i] = 15.0 * (i + 1);
+            y[i] = 0.15
+                    + 0.5 * -Math.expm1(-0.03 * t[i])
+                    + 0.05 * -Math.expm1(-t[i] / 600)
+                    + 0.0003 * random.nextGaussian();
+        }
+
+        Change change = DeltaA.of(
+                new Baseline.Given(0.15, 1e-4), Series.of(t, y), new AfterRule.Extrapolate(OptionalDouble.empty()));
+
+        assertThat(change.flags()).contains(TraceFlag.CREEP_NOT_CONSTANT);
+    }
+
+    /** The end of this trace alone cannot bound what is left of it; the burst as a whole can. */
+    @Test
+    void lawOfTheWholeBurstSaysThatAReactionIsOver() {
+        SimulatedTrace.Source source = new SimulatedTrace(
+                        Kinetics.FIRST_ORDER,
+                        0.1,
+                        0.05,
+                        0,
+                        Lag.COUPLED,
+                        60,
+                        0.001,
+                        0.0003,
+                        0,
+                        8,
+                        15,
+                        13,
+                        0.15,
+                        Fault.NONE)
+                .source();
+        Random random = new Random(5);
+        int incomplete = 0;
+        int byTailAlone = 0;
+        for (int i = 0; i < 100; i++) {
+            SimulatedTrace.Drawn drawn = source.draw(random);
+            Change change =
+                    DeltaA.of(drawn.baseline(), drawn.after(), new AfterRule.Extrapolate(OptionalDouble.empty()));
+            incomplete += change.flags().contains(TraceFlag.REACTION_INCOMPLETE) ? 1 : 0;
+            Tail tail = BurstTail.of(drawn.after().times(), drawn.after().values(), null, change.before());
+            byTailAlone += tail != null && tail.leftBound(FinishedStart.of(tail, 32)) > 0.0005 ? 1 : 0;
+        }
+
+        assertThat(incomplete).isLessThanOrEqualTo(6);
+        assertThat(byTailAlone).isGreaterThan(15);
+    }
+
     @Test
     void traceThatFollowsNoSuchLawFallsBackToTheLineAndSaysSo() {
         double[] t = new double[80];

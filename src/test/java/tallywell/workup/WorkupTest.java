@@ -253,6 +253,40 @@ class WorkupTest {
         assertThat(result(analysis, 1).analyte()).isEqualTo("other");
     }
 
+    /** Step 1 ends at 0.3 and creeps by 0.002 per min; the second trigger is 10 min after the first and adds 0.2. */
+    @ParameterizedTest
+    @CsvSource({"nothing, 0.32, 0.2", "next-step, 0.3, 0.22"})
+    void creepBeforeTheNextTriggerBelongsToWhomTheMethodSays(String owner, double secondBefore, double secondChange)
+            throws InputException {
+        String twoSteps = METHOD.replace(
+                "volumes: {sample: 10 µL, before-trigger: 90 µL, after-trigger: 100 µL}\n",
+                "volumes: {sample: 10 µL, before-trigger: 90 µL, after-trigger: 100 µL}\n"
+                        + "    creep: {correct: extrapolate, creep-belongs-to: " + owner + "}\n"
+                        + "  - analyte: {name: base, molar-mass: 63 g/mol}\n"
+                        + "    volumes: {sample: 10 µL, before-trigger: 100 µL, after-trigger: 100 µL}\n"
+                        + "    creep: {correct: extrapolate}\n");
+        double[] times = new double[80];
+        double[] flat = new double[80];
+        double[] trace = new double[80];
+        for (int i = 0; i < times.length; i++) {
+            times[i] = 15 * i;
+            double since = times[i] - 60;
+            trace[i] = since < 0 ? 0.1 : 0.3 + 0.002 * since / 60 + (since < 600 ? 0 : 0.2);
+        }
+        Analysis analysis = Plates.small()
+                .method(twoSteps)
+                .layout("o 1 .", ". . .", "o: {role: blank}")
+                .series(false, List.of(60.0, 660.0), times, flat, trace, flat, flat, flat, flat)
+                .analyse();
+        WellResult first = analysis.steps().get(0).wells().get(1);
+        WellResult second = analysis.steps().get(1).wells().get(1);
+
+        assertThat(first.trace().deltaA().orElseThrow()).isCloseTo(0.2, within(1e-9));
+        assertThat(first.flags()).contains(Flag.CREEP_BELONGS);
+        assertThat(second.trace().before().orElseThrow()).isCloseTo(secondBefore, within(1e-9));
+        assertThat(second.trace().deltaA().orElseThrow()).isCloseTo(secondChange, within(1e-9));
+    }
+
     @Test
     void readingNearestThePlannedTimeCountsAndTheLaterOneOnATie() throws InputException {
         String planned = METHOD.replace("100 µL}\n", "100 µL}\n    timing: {after: 10 min}\n");

@@ -1,0 +1,94 @@
+package tallywell.trace;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
+
+import java.util.Random;
+import org.junit.jupiter.api.Test;
+
+class BentCreepTest {
+    private static final double[] T = times(60);
+
+    private static double[] times(int n) {
+        double[] t = new double[n];
+        for (int i = 0; i < n; i++) {
+            t[i] = 15.0 * (i + 1);
+        }
+        return t;
+    }
+
+    private interface Course {
+        double at(double t);
+    }
+
+    private static double[] readings(Course course, double noise, long seed) {
+        Random random = new Random(seed);
+        double[] y = new double[T.length];
+        for (int i = 0; i < y.length; i++) {
+            y[i] = course.at(T[i]) + noise * random.nextGaussian();
+        }
+        return y;
+    }
+
+    private static BentCreep bent(double[] y) {
+        BentCreep bent = BentCreep.of(LineFit.of(T, y, 0, T.length, null), T, y, 0, null);
+        assertThat(bent).isNotNull();
+        return bent;
+    }
+
+    @Test
+    void straightCreepIsCalledBentOnceInAHundredTracesAtMost() {
+        int sure = 0;
+        int allowed = 0;
+        for (int seed = 0; seed < 1000; seed++) {
+            BentCreep bent = bent(readings(t -> 0.3 + 2e-5 * t, 0.0005, seed));
+            sure += bent.isSure() ? 1 : 0;
+            allowed += bent.allowance() > 0 ? 1 : 0;
+        }
+        assertThat(sure).isLessThan(20);
+        // Of one degree of freedom of noise, a third lies beyond its variance.
+        assertThat(allowed / 1000.0).isBetween(0.2, 0.4);
+    }
+
+    /** Without noise the size is known, and the allowance is the square of what it does to the line, by hand below. */
+    @Test
+    void withoutNoiseTheAllowanceIsTheErrorOfTheLineSquared() {
+        double last = T[T.length - 1];
+        double[] y = readings(t -> 0.3 + 2e-5 * t + 0.004 * Math.exp(-3 * t / last), 0, 1);
+        // The line through the dying part, by the normal equations; creep proper begins at 0.3 + 0.004.
+        double n = T.length;
+        double st = 0;
+        double sy = 0;
+        double stt = 0;
+        double sty = 0;
+        for (int i = 0; i < T.length; i++) {
+            st += T[i];
+            sy += y[i];
+            stt += T[i] * T[i];
+            sty += T[i] * y[i];
+        }
+        double slope = (n * sty - st * sy) / (n * stt - st * st);
+        double error = (sy - slope * st) / n - 0.304;
+
+        assertThat(bent(y).isSure()).isTrue();
+        assertThat(Math.sqrt(bent(y).allowance())).isCloseTo(Math.abs(error), within(1e-5));
+    }
+
+    @Test
+    void fewReadingsShowNoBend() {
+        double[] t = times(7);
+        assertThat(BentCreep.of(LineFit.of(t, t, 0, 7, null), t, t, 0, null)).isNull();
+    }
+
+    @Test
+    void lineFromEachReadingHasTheInterceptOfLeastSquares() {
+        double[] y = readings(t -> 0.3 + 0.2 * Math.exp(-t / 100), 0.001, 3);
+        boolean[] out = new boolean[T.length];
+        out[20] = true;
+        double[] intercepts = new TailLines(T, out, 5).intercepts(T, y, out);
+        for (int j = 5; j < T.length - 2; j += 7) {
+            assertThat(intercepts[j - 5])
+                    .isCloseTo(LineFit.of(T, y, j, T.length, out).at(0), within(1e-11));
+        }
+    }
+}
