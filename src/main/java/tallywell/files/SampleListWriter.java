@@ -40,7 +40,8 @@ public final class SampleListWriter {
             new Column("density_g_per_mL", false, sample -> number(sample.densityGPerMl(), "")),
             new Column("group", false, Sample::group),
             new Column("id", false, Sample::id),
-            new Column("note", false, Sample::note));
+            new Column("note", false, Sample::note),
+            new Column("treatment", false, sample -> sample.treatment().word()));
 
     /** The text of a sample list; columns that hold nothing are left out. */
     public String text(SampleList list) {

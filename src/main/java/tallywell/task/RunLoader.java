@@ -46,16 +46,18 @@ final class RunLoader {
      * @param files each file that was read, with what it was read as; in the order of the run
      * @param departures where the run departs from the plan it names
      */
-    record Loaded(Assay assay, Map<Path, String> files, List<String> departures) {
+    record Loaded(Assay assay, Map<Path, String> files, List<Notice> departures) {
+        private static final String DEPARTS = "departs from its plan: ";
+
         /** Keeps a copy that cannot change. */
         Loaded {
             departures = List.copyOf(departures);
         }
 
-        /** The departures as the user is told of them. */
-        List<Notice> told() {
+        /** The departures without what each message begins with. */
+        List<String> departuresInWords() {
             return departures.stream()
-                    .map(text -> Notice.attention(new Place.InFile(assay.name(), ""), "departs from its plan: " + text))
+                    .map(each -> each.text().substring(DEPARTS.length()))
                     .toList();
         }
     }
@@ -107,7 +109,7 @@ final class RunLoader {
         return method(name, Optional.empty(), method, new LinkedHashMap<>()).triggers();
     }
 
-    private static List<String> departures(
+    private static List<Notice> departures(
             String name, Optional<Path> runFile, Run run, Assay assay, Map<Path, String> files) throws InputException {
         if (run.plan().isEmpty()) {
             return List.of();
@@ -117,7 +119,9 @@ final class RunLoader {
         files.put(file, "plan");
         Departures.Done done = new Departures.Done(
                 assay.method(), assay.layout(), assay.samples(), LastReadings.of(assay.readings(), assay.method()));
-        return Departures.of(plan, done);
+        return Departures.of(plan, done).stream()
+                .map(text -> Notice.attention(new Place.InFile(name, ""), Loaded.DEPARTS + text))
+                .toList();
     }
 
     /**

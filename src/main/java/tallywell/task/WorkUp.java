@@ -121,7 +121,7 @@ public final class WorkUp {
             Report report = report(request, loaded);
             RunPictures pictures = RunPictures.of(report);
             List<Notice> notices = new ArrayList<>(report.analysis().notices());
-            notices.addAll(loaded.told());
+            notices.addAll(loaded.departures());
             String hash = summary(report, pictures, output, outputs, notices);
             List<Path> written = new ArrayList<>(List.of(output));
             try (Document document = Document.of(request.pdf())) {
@@ -220,7 +220,7 @@ public final class WorkUp {
                     document.add(report);
                     lines.addAll(lines(report));
                     notices.addAll(report.analysis().notices());
-                    notices.addAll(loaded.told());
+                    notices.addAll(loaded.departures());
                     if (request.charts().isPresent()) {
                         Path folder = request.charts().get().resolve(folders.get(i));
                         written.addAll(charts(RunPictures.of(report), report, folder, outputs, notices));
@@ -275,7 +275,7 @@ public final class WorkUp {
                 assessment,
                 provenance,
                 request.draws().map(draws -> SimulatedPlate.of(assessment.budget(), draws.trials(), draws.seed())),
-                loaded.departures());
+                loaded.departuresInWords());
     }
 
     private static List<String> lines(Report report) {
