@@ -62,6 +62,8 @@ final class PlanCommand implements Callable<Integer> {
 
     @Override
     public Integer call() throws InputException, OutputException {
+        // Colour profiles need no screen, and on some systems would look for one.
+        System.setProperty("java.awt.headless", "true");
         MakePlan.Outcome outcome = new MakePlan()
                 .run(new MakePlan.Request(
                         run,

@@ -203,8 +203,4 @@ final class Flow {
             y += row.height();
         }
     }
-
-    Letters letters() {
-        return paper.letters();
-    }
 }

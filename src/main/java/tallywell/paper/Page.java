@@ -61,7 +61,7 @@ final class Page implements Closeable {
         marks.add(element.getCOSObject());
     }
 
-    /** A line of text as seen, its base line at y; part of an element, or of the furniture of the page without one. */
+    /** A line of text as seen, its base line at y; part of an element. */
     void text(PDStructureElement element, String seen, Face face, double size, Ink ink, double x, double y)
             throws IOException {
         begin(element);

@@ -6,7 +6,7 @@ import java.io.IOException;
 import java.io.OutputStream;
 import java.util.ArrayList;
 import java.util.List;
-import org.apache.pdfbox.cos.COSName;
+import org.apache.pdfbox.cos.COSDictionary;
 import org.apache.pdfbox.pdmodel.PDDocument;
 import org.apache.pdfbox.pdmodel.PDDocumentCatalog;
 import org.apache.pdfbox.pdmodel.documentinterchange.logicalstructure.PDStructureElement;
@@ -125,7 +125,7 @@ final class Paper implements Closeable {
         if (outline.hasChildren()) {
             catalog.setDocumentOutline(outline);
         }
-        PDViewerPreferences preferences = new PDViewerPreferences(new org.apache.pdfbox.cos.COSDictionary());
+        PDViewerPreferences preferences = new PDViewerPreferences(new COSDictionary());
         preferences.setDisplayDocTitle(true);
         catalog.setViewerPreferences(preferences);
         PDOutputIntent intent = new PDOutputIntent(document, new ByteArrayInputStream(Srgb.profile()));
@@ -135,7 +135,6 @@ final class Paper implements Closeable {
         intent.setRegistryName("http://www.color.org");
         catalog.addOutputIntent(intent);
         facts.describe(document);
-        document.getDocument().getTrailer().removeItem(COSName.ENCRYPT);
     }
 
     @Override

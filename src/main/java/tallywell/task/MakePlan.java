@@ -47,7 +47,19 @@ public final class MakePlan {
             boolean overwrite,
             Instant made,
             ZoneId zone,
-            Optional<Path> pdf) {}
+            Optional<Path> pdf) {
+        /** A request without a document. */
+        public Request(
+                Path run,
+                Optional<Path> output,
+                Optional<Path> plan,
+                Optional<Path> samples,
+                boolean overwrite,
+                Instant made,
+                ZoneId zone) {
+            this(run, output, plan, samples, overwrite, made, zone, Optional.empty());
+        }
+    }
 
     /**
      * What came of it.

@@ -69,7 +69,7 @@ final class ReportMaker {
                 circumstances
                         .draws()
                         .map(draws -> SimulatedPlate.of(assessment.budget(), draws.trials(), draws.seed())),
-                loaded.departures());
+                loaded.departuresInWords());
     }
 
     private static byte[] bytes(ReadFiles.Entry entry) throws InputException {

@@ -44,7 +44,9 @@ final class RunLoader {
      * @param read each file that was read, in the order of the run
      * @param departures where the run departs from the plan it names
      */
-    record Loaded(Assay assay, ReadFiles read, List<String> departures) {
+    record Loaded(Assay assay, ReadFiles read, List<Notice> departures) {
+        private static final String DEPARTS = "departs from its plan: ";
+
         /** Keeps a copy that cannot change. */
         Loaded {
             departures = List.copyOf(departures);
@@ -55,10 +57,10 @@ final class RunLoader {
             return read.onDisk();
         }
 
-        /** The departures as the user is told of them. */
-        List<Notice> told() {
+        /** The departures without what each message begins with. */
+        List<String> departuresInWords() {
             return departures.stream()
-                    .map(text -> Notice.attention(new Place.InFile(assay.name(), ""), "departs from its plan: " + text))
+                    .map(each -> each.text().substring(DEPARTS.length()))
                     .toList();
         }
     }
@@ -118,7 +120,7 @@ final class RunLoader {
         return new Loaded(assay, read, departures(name, run, assay, finder, read));
     }
 
-    private static List<String> departures(String name, Run run, Assay assay, Finder finder, ReadFiles read)
+    private static List<Notice> departures(String name, Run run, Assay assay, Finder finder, ReadFiles read)
             throws InputException {
         if (run.plan().isEmpty()) {
             return List.of();
@@ -128,7 +130,9 @@ final class RunLoader {
         read.add("plan", run.plan().get(), file);
         Departures.Done done = new Departures.Done(
                 assay.method(), assay.layout(), assay.samples(), LastReadings.of(assay.readings(), assay.method()));
-        return Departures.of(plan, done);
+        return Departures.of(plan, done).stream()
+                .map(text -> Notice.attention(new Place.InFile(name, ""), Loaded.DEPARTS + text))
+                .toList();
     }
 
     /**

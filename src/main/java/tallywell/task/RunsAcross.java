@@ -107,7 +107,7 @@ final class RunsAcross {
                 .method()
                 .repeats()
                 .ifPresent(rule -> rules.put(loaded.assay().name(), rule));
-        notices.addAll(loaded.told());
+        notices.addAll(loaded.departures());
         results.add(RunResults.of(loaded.assay().name(), new Assessor().assess(analysis), shared));
     }
 

@@ -117,7 +117,7 @@ public final class WorkUp {
             Report report = report(request, loaded);
             RunPictures pictures = RunPictures.of(report);
             List<Notice> notices = new ArrayList<>(report.analysis().notices());
-            notices.addAll(loaded.told());
+            notices.addAll(loaded.departures());
             String hash = summary(report, pictures, output, outputs, notices);
             List<Path> written = new ArrayList<>(List.of(output));
             try (Document document = Document.of(request.pdf())) {
@@ -222,7 +222,7 @@ public final class WorkUp {
                     packing.add(loaded, report);
                     lines.addAll(lines(report));
                     notices.addAll(report.analysis().notices());
-                    notices.addAll(loaded.told());
+                    notices.addAll(loaded.departures());
                     if (request.charts().isPresent()) {
                         Path folder = request.charts().get().resolve(folders.get(i));
                         written.addAll(charts(RunPictures.of(report), report, folder, outputs, notices));
