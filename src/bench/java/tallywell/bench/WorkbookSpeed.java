@@ -2,6 +2,8 @@ package tallywell.bench;
 
 import java.io.IOException;
 import java.io.OutputStream;
+import java.lang.management.ManagementFactory;
+import java.lang.management.ThreadMXBean;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -9,6 +11,7 @@ import java.time.Instant;
 import java.time.ZoneOffset;
 import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.Collections;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
@@ -33,6 +36,7 @@ public final class WorkbookSpeed {
     private static final int WARM_UP = 20;
     private static final int ROUNDS = 31;
     private static final int RUNS = 300;
+    private static final int MANY_ROUNDS = 5;
     private static final Path SAMPLE = Path.of("samples/cider-malic-kinetic");
 
     private WorkbookSpeed() {}
@@ -50,8 +54,10 @@ public final class WorkbookSpeed {
             for (int i = 0; i < RUNS; i++) {
                 reports.add(carrying(report, i));
             }
-            measure("combined workbook of " + RUNS + " runs", 3, () -> combined(reports, out));
+            measure("combined workbook of " + RUNS + " runs", MANY_ROUNDS, () -> combined(reports, out));
             print("its size", Files.size(out) / 1e6, "MB");
+            List<Report> bare = Collections.nCopies(RUNS, SampleRuns.report("cider-malic-kinetic"));
+            measure("the same without inputs", MANY_ROUNDS, () -> combined(bare, out));
         } finally {
             Files.delete(out);
         }
@@ -64,17 +70,27 @@ public final class WorkbookSpeed {
     private static void measure(String what, int rounds, Work work)
             throws IOException, InputException, OutputException {
         double[] times = new double[rounds];
+        double[] own = new double[rounds];
+        ThreadMXBean threads = ManagementFactory.getThreadMXBean();
         for (int i = -Math.min(WARM_UP, rounds); i < rounds; i++) {
             long start = System.nanoTime();
+            long startOwn = threads.getCurrentThreadCpuTime();
             work.run();
             if (i >= 0) {
+                own[i] = (threads.getCurrentThreadCpuTime() - startOwn) / 1e6;
                 times[i] = (System.nanoTime() - start) / 1e6;
             }
         }
         Arrays.sort(times);
-        print(what + ": median", times[rounds / 2], String.format(Locale.ROOT, "ms (least %.1f)", times[0]));
-        if (rounds == 3) {
+        Arrays.sort(own);
+        print(
+                what + ": median",
+                times[rounds / 2],
+                String.format(
+                        Locale.ROOT, "ms (least %.1f); processor time of its thread: %.1f", times[0], own[rounds / 2]));
+        if (rounds == MANY_ROUNDS) {
             print("that is", times[rounds / 2] / RUNS, "ms a run");
+            print("in processor time", own[rounds / 2] / RUNS, "ms a run");
         }
     }
 

@@ -14,6 +14,7 @@ import java.util.LinkedHashMap;
 import java.util.Map;
 import java.util.Optional;
 import java.util.regex.Pattern;
+import java.util.zip.Deflater;
 import java.util.zip.ZipEntry;
 import java.util.zip.ZipInputStream;
 import java.util.zip.ZipOutputStream;
@@ -112,6 +113,10 @@ final class Book implements Closeable {
             for (ZipEntry part = parts.getNextEntry(); part != null; part = parts.getNextEntry()) {
                 ZipEntry entry = new ZipEntry(part.getName());
                 entry.setTimeLocal(ZIP_TIME);
+                Sheet sheet = sheets.get(part.getName());
+                // Inputs of many runs are many megabytes of digits: packing them well would take longer than all else.
+                boolean quick = sheet != null && sheet.store() instanceof Store.Disk;
+                zip.setLevel(quick ? Deflater.BEST_SPEED : Deflater.DEFAULT_COMPRESSION);
                 zip.putNextEntry(entry);
                 write(part.getName(), parts, zip);
                 zip.closeEntry();

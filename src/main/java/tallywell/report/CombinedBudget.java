@@ -38,7 +38,7 @@ final class CombinedBudget {
             "largest_percent",
             "parts_percent",
             "remark");
-    static final double[] WIDTHS = {34, 10, 6, 26, 16, 10, 11, 9, 9, 12, 7, 9, 12, 22, 12, 60, 44};
+    static final double[] WIDTHS = {34, 10, 6, 26, 16, 10, 11, 9, 10, 19, 7, 10, 14, 22, 15, 60, 44};
 
     private static final double PERCENT = 100;
     private static final int DIGITS = 3;
@@ -79,7 +79,7 @@ final class CombinedBudget {
         sheet.text(0, report.run(), Looks.TEXT);
         sheet.text(1, result.role(), Looks.TEXT);
         slot(result.slot());
-        sheet.text(3, result.name(), Looks.TEXT);
+        sheet.text(3, result.name(), Looks.INDENTED);
         sheet.text(4, result.analyte(), Looks.TEXT);
         sheet.text(5, quantity, Looks.TEXT);
         boolean recovery = quantity.equals(RECOVERY);
@@ -87,7 +87,7 @@ final class CombinedBudget {
                 6,
                 value,
                 Look.PLAIN.format(recovery || value.isEmpty() ? "0.0" : Looks.digits(value.getAsDouble(), DIGITS + 1)));
-        sheet.text(7, unit, Looks.TEXT);
+        sheet.text(7, unit, Looks.INDENTED);
     }
 
     private void slot(OptionalInt slot) {
@@ -134,9 +134,9 @@ final class CombinedBudget {
         List<String> words = new ArrayList<>();
         shares.forEach((label, share) -> words.add(label + " " + Numbers.fixed(PERCENT * share, 1)));
         Map.Entry<String, Double> largest = shares.entrySet().iterator().next();
-        sheet.text(13, largest.getKey(), Looks.TEXT);
+        sheet.text(13, largest.getKey(), Looks.INDENTED);
         sheet.number(14, PERCENT * largest.getValue(), Look.PLAIN.format("0.0"));
-        sheet.text(15, String.join("; ", words), Looks.TEXT);
+        sheet.text(15, String.join("; ", words), Looks.INDENTED);
     }
 
     private void difference(Result result, Optional<DifferenceBudget> found) throws IOException {

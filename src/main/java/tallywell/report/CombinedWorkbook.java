@@ -178,6 +178,7 @@ public final class CombinedWorkbook implements Closeable {
         table(checks, 1, 34, 44, 24, 34, 14, 40);
         table(provenance, 1, 34, 12, 44, 70);
         table(budget, 5, CombinedBudget.WIDTHS);
+        budget.printWide(4, 1);
         inputs.finish("");
         summarise();
         book.describe("Summary of " + added + (added == 1 ? " run" : " runs"), operators, version, time);

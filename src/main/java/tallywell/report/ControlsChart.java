@@ -49,7 +49,7 @@ final class ControlsChart {
      */
     void draw(Sheet on, Double[][] values, int top) {
         XSSFDrawing drawing = on.poi().createDrawingPatriarch();
-        XSSFClientAnchor anchor = drawing.createAnchor(0, 0, 0, 0, 0, top, 4, top + ROWS - 1);
+        XSSFClientAnchor anchor = drawing.createAnchor(0, 0, 0, 0, 0, top, 5, top + ROWS - 1);
         XSSFChart chart = drawing.createChart(anchor);
         XDDFCategoryAxis bottom = chart.createCategoryAxis(AxisPosition.BOTTOM);
         XDDFValueAxis left = chart.createValueAxis(AxisPosition.LEFT);

@@ -11,7 +11,6 @@ import java.util.Arrays;
 import java.util.Base64;
 import java.util.List;
 import java.util.Optional;
-import java.util.regex.Pattern;
 import java.util.zip.DataFormatException;
 import java.util.zip.Deflater;
 import java.util.zip.Inflater;
@@ -39,12 +38,6 @@ public enum Packing {
 
     private static final int PIECE = 32_000;
     private static final int MOST_LINES = 20_000;
-
-    /** What every spreadsheet program keeps as typed: no controls, nothing that looks like an escape of SpreadsheetML. */
-    private static final Pattern PLAIN =
-            Pattern.compile("[ -~\\u00A0-\\uD7FF\\uE000-\\uFDCF\\uFDF0-\\uFEFE\\uFF00-\\uFFEF]{0,32000}");
-
-    private static final Pattern ESCAPE = Pattern.compile("_x[0-9A-Fa-f]{4}_");
 
     private final String word;
 
@@ -100,8 +93,22 @@ public enum Packing {
         return plain ? Optional.of(new Packed(crlf ? TEXT_CRLF : TEXT, rows)) : Optional.empty();
     }
 
+    /** Whether every spreadsheet program keeps a text as typed: no controls, nothing like an escape of SpreadsheetML. */
     private static boolean isPlain(String row) {
-        return PLAIN.matcher(row).matches() && !ESCAPE.matcher(row).find();
+        if (row.length() > PIECE || row.contains("_x")) {
+            return false;
+        }
+        for (int i = 0; i < row.length(); i++) {
+            char c = row.charAt(i);
+            boolean kept = c >= ' ' && c <= '~'
+                    || c >= '\u00A0' && c <= '\uD7FF'
+                    || c >= '\uE000' && c <= '\uFDCF'
+                    || c >= '\uFDF0' && c <= '\uFFEF' && c != '\uFEFF';
+            if (!kept) {
+                return false;
+            }
+        }
+        return true;
     }
 
     private static Optional<Packed> packed(byte[] bytes) {

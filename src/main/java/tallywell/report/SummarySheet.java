@@ -135,6 +135,9 @@ final class SummarySheet {
         link("Checks", "limits and what was found, reasons of every verdict, flags in words");
         link("Provenance", "files with their SHA-256, version, what people decided");
         link(BudgetSheet.NAME, "what each result is uncertain from");
+        if (report.provenance().carried().isPresent()) {
+            link(InputsSheet.NAME, "the files themselves, from which 'tallywell recheck' works all this up again");
+        }
         sheet.row(row++, 6);
         sheet.row(row++);
         sheet.text(0, "input: as read or typed", Looks.INPUT);

@@ -105,6 +105,13 @@ public final class SummaryWorkbook {
                 "wells_table",
                 WellPlaces.SHEET + "!" + At.fixed(0, 0) + ":"
                         + At.fixed(draft.wells().lastRow(), WellColumns.count() - 1));
+        ReadingGrid grid = draft.readings();
+        int firstReading = grid.headRow() + 1;
+        book.name(
+                "readings_table",
+                ReadingGrid.SHEET + "!" + At.fixed(firstReading, ReadingGrid.FIRST_COLUMN) + ":"
+                        + At.fixed(
+                                firstReading + grid.wells().size() - 1, ReadingGrid.FIRST_COLUMN + grid.columns() - 1));
         for (StepAnalysis step : draft.analysis().steps()) {
             CalibrationPlaces.Section section = draft.calibration().of(step.number());
             String suffix = "_" + step.number();

@@ -75,6 +75,46 @@ class CombinedWorkbookTest {
     }
 
     @Test
+    void budgetHasARowForEachValueAndRecoveryWithItsParts() throws Exception {
+        List<Report> reports = reports();
+        try (XSSFWorkbook book = read(write(reports))) {
+            Sheet sheet = book.getSheet("Budget");
+            int row = 1;
+            for (Report report : reports) {
+                for (int i = 0; i < report.analysis().results().size(); i++) {
+                    Row cells = sheet.getRow(row++);
+                    var result = report.analysis().results().get(i);
+                    assertThat(cells.getCell(3).getStringCellValue()).isEqualTo(result.name());
+                    var budget = report.assessment().budget().results().get(i);
+                    if (budget.isPresent()) {
+                        assertThat(cells.getCell(8).getNumericCellValue())
+                                .isEqualTo(budget.get().byBudget());
+                        double sum = 0;
+                        for (String part :
+                                cells.getCell(15).getStringCellValue().split("; ")) {
+                            sum += Double.parseDouble(part.substring(part.lastIndexOf(' ') + 1));
+                        }
+                        // Each part is rounded to a tenth of a per cent.
+                        assertThat(sum).isBetween(99.5, 100.5);
+                    } else {
+                        assertThat(cells.getCell(16).getStringCellValue()).matches("no (u: .*|value)");
+                    }
+                }
+                row += report.assessment().differences().size();
+                for (var result : report.analysis().results()) {
+                    if (result.recoveryPercent().isPresent()) {
+                        Row cells = sheet.getRow(row++);
+                        assertThat(cells.getCell(5).getStringCellValue()).isEqualTo("recovery");
+                        assertThat(cells.getCell(6).getNumericCellValue())
+                                .isEqualTo(result.recoveryPercent().getAsDouble());
+                    }
+                }
+            }
+            assertThat(sheet.getLastRowNum()).isEqualTo(row - 1);
+        }
+    }
+
+    @Test
     void holdsValuesAndOneRowForEachRun() throws Exception {
         try (XSSFWorkbook book = read(write(reports()))) {
             assertThat(book.getSheet("Runs").getLastRowNum()).isEqualTo(FOLDERS.size());
