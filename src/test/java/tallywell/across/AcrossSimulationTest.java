@@ -20,7 +20,7 @@ import tallywell.plate.Well;
  * of each plate, scatter of each well. What the formulas say must be what the pairs show.
  */
 class AcrossSimulationTest {
-    private static final int PAIRS = 400;
+    private static final int PAIRS = 300;
     private static final double STANDARD = 0.03;
     private static final double PLATE = 0.01;
     private static final double S0 = 0.004;
@@ -107,12 +107,12 @@ class AcrossSimulationTest {
                 (double) covered / PAIRS);
     }
 
-    /** Standard error of a standard deviation of 400 is 3.5 %, of a part of 95 % 1.1 percentage points; three of each. */
+    /** Standard error of a standard deviation of 300 is 4.1 %, of a part of 95 % 1.3 percentage points; three of each. */
     private static void holds(Shown shown) {
-        assertThat(shown.differenceU() / shown.differenceSd()).isBetween(0.895, 1.105);
-        assertThat(shown.meanU() / shown.meanSd()).isBetween(0.895, 1.105);
-        assertThat(shown.agree()).isBetween(0.917, 0.983);
-        assertThat(shown.covered()).isBetween(0.917, 0.983);
+        assertThat(shown.differenceU() / shown.differenceSd()).isBetween(0.877, 1.123);
+        assertThat(shown.meanU() / shown.meanSd()).isBetween(0.877, 1.123);
+        assertThat(shown.agree()).isBetween(0.911, 0.989);
+        assertThat(shown.covered()).isBetween(0.911, 0.989);
     }
 
     @Test

@@ -22,6 +22,7 @@ import java.util.TreeMap;
 import java.util.stream.Stream;
 import org.apache.commons.csv.CSVFormat;
 import org.apache.commons.csv.CSVRecord;
+import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -35,9 +36,23 @@ class PackageTest {
     private static final String CIDER = "samples/cider-l-malic";
 
     @TempDir
+    private static Path shared;
+
+    @TempDir
     private Path folder;
 
+    private static Path cider;
+
+    @BeforeAll
+    static void packTheCiderOnce() throws Exception {
+        cider = pack(shared, "package", false, run("cider-l-malic"));
+    }
+
     private Path pack(String name, boolean overwrite, Path... runs) throws Exception {
+        return pack(folder, name, overwrite, runs);
+    }
+
+    private static Path pack(Path folder, String name, boolean overwrite, Path... runs) throws Exception {
         Path to = folder.resolve(name);
         WorkUp.Outcome outcome = new WorkUp()
                 .run(
@@ -206,8 +221,7 @@ class PackageTest {
 
     @Test
     void schemaRefusesWhatWouldMislead() throws Exception {
-        JsonNode document =
-                Schemas.read(pack("package", false, run("cider-l-malic")).resolve("results.json"));
+        JsonNode document = Schemas.read(cider.resolve("results.json"));
         ObjectNode result =
                 (ObjectNode) document.get("runs").get(0).get("results").get(0);
         JsonNode before = result.deepCopy();
@@ -229,14 +243,14 @@ class PackageTest {
 
     @Test
     void tablesAreThoseOfTheOtherOption() throws Exception {
-        Path made = pack("package", false, run("cider-l-malic"));
-        assertThat(made.resolve("results.csv")).hasSameBinaryContentAs(folder.resolve("tables/results.csv"));
-        assertThat(made.resolve("wells.csv")).hasSameBinaryContentAs(folder.resolve("tables/wells.csv"));
+        Path made = cider;
+        assertThat(made.resolve("results.csv")).hasSameBinaryContentAs(shared.resolve("tables/results.csv"));
+        assertThat(made.resolve("wells.csv")).hasSameBinaryContentAs(shared.resolve("tables/wells.csv"));
     }
 
     @Test
     void effectsOfTheBudgetAddUpToTheUncertainty() throws Exception {
-        Path made = pack("package", false, run("cider-l-malic"));
+        Path made = cider;
         Map<String, Double> squares = new TreeMap<>();
         Map<String, Double> shares = new TreeMap<>();
         for (CSVRecord row : rows(made.resolve("budget.csv"))) {
@@ -261,7 +275,7 @@ class PackageTest {
 
     @Test
     void readingsAreThoseOfTheExports() throws Exception {
-        Path made = pack("package", false, run("cider-l-malic"));
+        Path made = cider;
         List<CSVRecord> rows = rows(made.resolve("readings.csv"));
         assertThat(rows).hasSize(2 * 96);
         // samples/cider-l-malic/after.csv, row B, column 1
