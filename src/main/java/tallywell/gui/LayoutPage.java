@@ -236,6 +236,7 @@ final class LayoutPage extends JPanel {
                 .run(
                         said,
                         Text.of("layout.saving"),
+                        Jobs.Cancel.NEVER,
                         progress -> {
                             LayoutDesk.write(layout, target);
                             return target;

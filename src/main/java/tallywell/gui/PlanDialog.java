@@ -142,6 +142,7 @@ final class PlanDialog extends JPanel {
                 .run(
                         said,
                         Text.of("plan.writing"),
+                        Jobs.Cancel.NEVER,
                         progress -> plans.write(run, Instant.now(), ZoneId.systemDefault()),
                         outcome -> said.done(
                                 Text.of(
