@@ -616,3 +616,14 @@ write("bad-grid-too-wide.csv", "".join(r + "," + ",".join("0.1234" for _ in rang
 refuse("bad-grid-too-wide.csv", "found no readings", "line 1")
 write("bad-formula.csv", "well,absorbance\nA1,0.1\nA2,=B1*2\n")
 refuse("bad-formula.csv", "line 3, column 2", "'=B1*2'")
+write("tables-of-wells.csv", "Position A1;;;\nZeit [min];340 nm;405 nm;Temp. [°C]\n0;0,1;0,5;37,0\n0,5;OVER;0,6;37,0\n\n"
+      "Position B1;;;\nZeit [min];340 nm;405 nm;Temp. [°C]\n0,1;0,2;0,7;37,0\n0,6;0,3;;37,0\n")
+expect("tables-of-wells.csv",
+       Block([("A1", 0, .1, ""), ("A1", 30, None, "over"), ("B1", 6, .2, ""), ("B1", 36, .3, "")], nm=340),
+       Block([("A1", 0, .5, ""), ("A1", 30, .6, ""), ("B1", 6, .7, ""), ("B1", 36, None, "missing")], nm=405))
+write("bad-tables-of-one-well.csv", "Well A1\nTime [s],Abs\n0,0.1\n30,0.2\n\nWell A1\nTime [s],Abs\n0,0.3\n30,0.4\n")
+refuse("bad-tables-of-one-well.csv", "several blocks", "block: N")
+write("tables-of-wells-mean-below.csv", "Well:,A1\nTime [s],Abs\n0,0.1\n30,0.2\nMean,0.15\n\nWell:,A2\nTime [s],Abs\n0,\n30,0.4\n\nWell:,A3\nTime [s],Abs\n")
+expect("tables-of-wells-mean-below.csv", Block([("A1", 0, .1, ""), ("A1", 30, .2, ""), ("A2", 0, None, "missing"), ("A2", 30, .4, "")], label="Abs"))
+write("bad-tables-of-wells-time.csv", "A1\nTime [s],Abs\n0,0.1\nlater,0.2\n60,0.3\n\nA2\nTime [s],Abs\n0,0.1\n30,0.2\n")
+refuse("bad-tables-of-wells-time.csv", "line 4, column 1", "'later'", "a time such as")

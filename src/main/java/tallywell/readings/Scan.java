@@ -9,8 +9,13 @@ import tallywell.notice.Notice;
 /** Goes down a sheet and asks each form whether readings begin at a row; what stands between are captions. */
 final class Scan {
     /** In the order in which they are asked: what is named most fully comes first. */
-    private static final List<Form> FORMS =
-            List.of(new WellsAcross(), new WellsDown(), new HeadedGrid(false), new HeadedGrid(true), new PlainGrid());
+    private static final List<Form> FORMS = List.of(
+            new WellTables(),
+            new WellsAcross(),
+            new WellsDown(),
+            new HeadedGrid(false),
+            new HeadedGrid(true),
+            new PlainGrid());
 
     /** Fewer numbers in a row are remarks. */
     private static final int MANY = 4;

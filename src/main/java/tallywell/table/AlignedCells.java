@@ -110,7 +110,7 @@ final class AlignedCells {
                 continue;
             }
             if (from >= 0 && i - last > gap) {
-                pieces.add(new AlignedLine.Piece(line.substring(from, last + 1).replace('\u00a0', ' '), from, last));
+                add(pieces, line, from, last);
                 from = -1;
             }
             from = from < 0 ? i : from;
@@ -118,9 +118,16 @@ final class AlignedCells {
             last = i;
         }
         if (from >= 0) {
-            pieces.add(new AlignedLine.Piece(
-                    line.substring(from, last + 1).replace('\u00a0', ' ').strip(), from, last));
+            add(pieces, line, from, last);
         }
         return new AlignedLine(pieces);
+    }
+
+    /** Takes up a stretch of a line, unless it holds nothing but blanks of other kinds. */
+    private static void add(List<AlignedLine.Piece> pieces, String line, int from, int last) {
+        String cell = line.substring(from, last + 1).replace('\u00a0', ' ').strip();
+        if (!cell.isEmpty()) {
+            pieces.add(new AlignedLine.Piece(cell, from, last));
+        }
     }
 }

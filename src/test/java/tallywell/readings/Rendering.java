@@ -74,9 +74,10 @@ final class Rendering {
             "list of wavelengths",
             "series down",
             "series across",
-            "long"
+            "long",
+            "table for each well"
         };
-        form = forms[pick(14, 6, 4, 4, 4, 8, 6, 6, 10, 6, 6, 14, 6, 6)];
+        form = forms[pick(14, 6, 4, 4, 4, 8, 6, 6, 10, 6, 6, 14, 6, 6, 6)];
         preamble();
         switch (form) {
             case "grid", "transposed", "bare", "letters", "numbers" -> oneGrid();
@@ -86,6 +87,7 @@ final class Rendering {
             case "list", "list of two columns", "list of wavelengths" -> list();
             case "series down" -> seriesDown();
             case "series across" -> seriesAcross();
+            case "table for each well" -> tableForEachWell();
             default -> longList();
         }
         if (random.nextInt(5) == 0) {
@@ -562,6 +564,35 @@ final class Rendering {
                 cells.add(reading("", "", "" + time, well(at[0], at[1])));
             }
             line(cells.toArray());
+        }
+    }
+
+    private void tableForEachWell() {
+        Clockwork clockwork = clockwork();
+        int style = random.nextInt(4);
+        boolean temperature = chance(30);
+        String heading = word("Absorbance", "OD", "Abs 340", "OD 340");
+        String nm = heading.contains("340") ? "340" : "";
+        for (int[] at : wells()) {
+            String well = well(at[0], at[1]);
+            switch (style) {
+                case 0 -> line(well);
+                case 1 -> line("Well " + well);
+                case 2 -> line("Well:", well);
+                default -> line("Position " + well);
+            }
+            line(
+                    temperature
+                            ? new Object[] {clockwork.heading(), heading, "Temp. [°C]"}
+                            : new Object[] {clockwork.heading(), heading});
+            for (int time : times()) {
+                Object shown = cell(clockwork, time);
+                Object reading = reading("", nm, seconds(clockwork, time), well);
+                line(temperature ? new Object[] {shown, reading, decimal(37, 1)} : new Object[] {shown, reading});
+            }
+            if (chance(70)) {
+                blank();
+            }
         }
     }
 
