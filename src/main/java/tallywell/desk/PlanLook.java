@@ -98,8 +98,10 @@ public record PlanLook(
             OptionalDouble deltaA = each.expectedDeltaA();
             String expected = deltaA.isPresent() ? ", ΔA about " + shown.fixed(deltaA.getAsDouble(), 2) : "";
             String water = each.waterUl() > 0 ? ", and " + microlitres(each.waterUl()) + " of water into each" : "";
+            String slot = Integer.toString(each.sample().slot());
+            String label = each.sample().label();
             return new Line(
-                    each.sample().slot() + "  " + each.sample().label(),
+                    label.equals(slot) ? slot : slot + "  " + label,
                     scheme(each.scheme()) + water,
                     wells(each.wells()) + expected);
         }

@@ -1,5 +1,6 @@
 package tallywell.gui;
 
+import java.util.Optional;
 import java.util.concurrent.Executor;
 import java.util.concurrent.atomic.AtomicBoolean;
 import java.util.function.Consumer;
@@ -41,9 +42,19 @@ final class Jobs {
         });
     }
 
-    /** Does a job; what goes wrong is said in the line above the work. */
+    /** How a job is cancelled. */
+    enum Cancel {
+        /** Not at all: what it writes is short and whole or not at all. */
+        NEVER,
+        /** What comes of it is dropped. */
+        DROPS,
+        /** It is asked to stop, and its result tells whether it did. */
+        ASKS
+    }
+
+    /** Reads something; what goes wrong is said in the line above the work. */
     <T> void run(Said said, String what, Job<T> job, Consumer<T> done) {
-        run(said, what, job, done, e -> said.hint(OutputWords.of(e)));
+        run(said, what, Cancel.DROPS, job, done, e -> said.hint(OutputWords.of(e)));
     }
 
     /**
@@ -51,40 +62,60 @@ final class Jobs {
      *
      * @param said where it is shown, and where unusable input is said
      * @param what in words, such as "Saving the run …"
-     * @param done hears of the result in the event thread, unless the job was cancelled
+     * @param done hears of the result in the event thread, unless it was dropped
      * @param failed hears of what could not be written, in the event thread
      */
-    <T> void run(Said said, String what, Job<T> job, Consumer<T> done, Failed failed) {
-        run(said, what, job, done, failed, e -> said.problem(e.notices()));
+    <T> void run(Said said, String what, Cancel cancel, Job<T> job, Consumer<T> done, Failed failed) {
+        run(said, what, cancel, job, done, failed, e -> said.problem(e.notices()));
     }
 
     /** Does a job; hears also of input that could not be used. */
     <T> void run(
-            Said said, String what, Job<T> job, Consumer<T> done, Failed failed, Consumer<InputException> refused) {
+            Said said,
+            String what,
+            Cancel cancel,
+            Job<T> job,
+            Consumer<T> done,
+            Failed failed,
+            Consumer<InputException> refused) {
         AtomicBoolean cancelled = new AtomicBoolean();
-        AtomicBoolean over = new AtomicBoolean();
-        Timer timer = new Timer(SHOWN_AFTER_MS, event -> {
-            if (!over.get()) {
-                said.busy(what, () -> {
-                    cancelled.set(true);
-                    said.hint(Text.of("job.cancelled", what.replace(" …", "")));
-                });
-            }
-        });
+        Timer timer = new Timer(SHOWN_AFTER_MS, event -> said.busy(what, cancelling(said, what, cancel, cancelled)));
         timer.setRepeats(false);
         timer.start();
         Progress progress = progress(said, what, cancelled);
         back.execute(() -> {
-            Runnable end = outcome(job, progress, done, failed, refused);
-            front.execute(() -> {
-                over.set(true);
-                timer.stop();
-                said.idle();
-                if (!cancelled.get()) {
-                    end.run();
-                }
-            });
+            Runnable end = () -> said.hint(Text.of("job.fault", what));
+            try {
+                end = outcome(job, progress, done, failed, refused);
+            } finally {
+                // A fault of the program goes on to whoever reports faults, but the window must not wait for it.
+                Runnable last = end;
+                front.execute(() -> {
+                    timer.stop();
+                    said.idle();
+                    if (cancel != Cancel.DROPS || !cancelled.get()) {
+                        last.run();
+                    }
+                });
+            }
         });
+    }
+
+    private static Optional<Runnable> cancelling(Said said, String what, Cancel cancel, AtomicBoolean cancelled) {
+        return switch (cancel) {
+            case NEVER -> Optional.empty();
+            case DROPS ->
+                Optional.of(() -> {
+                    cancelled.set(true);
+                    said.idle();
+                    said.hint(Text.of("job.cancelled", what.replace(" …", "")));
+                });
+            case ASKS ->
+                Optional.of(() -> {
+                    cancelled.set(true);
+                    said.busy(Text.of("job.stopping"), Optional.empty());
+                });
+        };
     }
 
     private static <T> Runnable outcome(

@@ -144,10 +144,15 @@ final class LayoutPage extends JPanel {
         }
         UndoButtons.refresh(desk.history(), undo, redo);
         String file = desk.file().map(Path::toString).orElse(Text.of("layout.unsaved"));
-        where.setText(file + " · " + desk.layout().format().wells() + " " + Text.of("wells") + " · "
-                + Text.of(desk.history().isUnsaved() ? "changed" : "saved"));
+        where.setText(file + " · " + desk.layout().format().wells() + " " + Text.of("wells") + state());
         findings.show(found);
         refreshSelection();
+    }
+
+    /** Nothing is said of a layout that nobody has begun. */
+    private String state() {
+        boolean begun = desk.file().isPresent() || desk.history().isUnsaved();
+        return begun ? " · " + Text.of(desk.history().isUnsaved() ? "changed" : "saved") : "";
     }
 
     private void refreshSelection() {
@@ -231,6 +236,7 @@ final class LayoutPage extends JPanel {
                 .run(
                         said,
                         Text.of("layout.saving"),
+                        Jobs.Cancel.NEVER,
                         progress -> {
                             LayoutDesk.write(layout, target);
                             return target;

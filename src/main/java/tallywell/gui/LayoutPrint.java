@@ -54,6 +54,7 @@ final class LayoutPrint implements Printable {
                 .run(
                         said,
                         Text.of("print.busy"),
+                        Jobs.Cancel.NEVER,
                         progress -> {
                             send(job);
                             return layout;

@@ -14,6 +14,7 @@ import java.util.concurrent.Executor;
 import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
 import java.util.concurrent.ThreadFactory;
+import java.util.concurrent.TimeUnit;
 import java.util.function.Consumer;
 import javax.swing.JComponent;
 import javax.swing.JFrame;
@@ -32,6 +33,7 @@ import tallywell.desk.Shown;
 /** The one window: holds a page, opens and keeps work, asks before anything is lost. */
 final class MainWindow extends JFrame implements Host {
     private static final String LAYOUTS = "plate-layouts";
+    private static final int LAST_S = 20;
 
     private final Path home;
     private final Shown shown;
@@ -45,7 +47,7 @@ final class MainWindow extends JFrame implements Host {
     private final FileChoice choice;
     private Optional<RunPage> run = Optional.empty();
     private Optional<LayoutPage> layout = Optional.empty();
-    private Optional<RunDesk> waiting = Optional.empty();
+    private Optional<RunPage> waiting = Optional.empty();
 
     /** A window with settings that have been read already. */
     MainWindow(Path home, Shown shown, Settings settings) {
@@ -143,13 +145,13 @@ final class MainWindow extends JFrame implements Host {
 
     /** From drawing a layout back to the run that it is for. */
     private void backToRun() {
-        RunDesk desk = waiting.orElseThrow();
+        RunPage back = waiting.orElseThrow();
+        RunDesk desk = back.desk();
         waiting = Optional.empty();
         layout.ifPresent(page -> page.desk()
                 .drawn()
                 .ifPresent(drawn -> desk.history().edit(desk.draft().withLayout(drawn), Text.of("edit.layout"))));
-        layout = Optional.empty();
-        showRun(desk);
+        showRun(back);
     }
 
     /** Goes on once the present page may go: nothing unsaved, or saved now, or given up. */
@@ -183,6 +185,7 @@ final class MainWindow extends JFrame implements Host {
         leave(() -> jobs.run(
                 startSaid,
                 Text.of("start.closing"),
+                Jobs.Cancel.NEVER,
                 progress -> {
                     settings.save();
                     return home;
@@ -191,10 +194,22 @@ final class MainWindow extends JFrame implements Host {
                 e -> end()));
     }
 
+    /** What is still being written is waited for, though not for ever, after the window has gone. */
     private void end() {
         back.shutdown();
         files.shutdown();
         dispose();
+        Thread last = new Thread(
+                () -> {
+                    try {
+                        back.awaitTermination(LAST_S, TimeUnit.SECONDS);
+                        files.awaitTermination(LAST_S, TimeUnit.SECONDS);
+                    } catch (InterruptedException e) {
+                        Thread.currentThread().interrupt();
+                    }
+                },
+                "last files");
+        last.start();
     }
 
     void saveSettings() {
@@ -221,12 +236,13 @@ final class MainWindow extends JFrame implements Host {
 
     @Override
     public void openRun(RunDraft draft) {
-        showRun(new RunDesk(draft, back, front(), shelf()));
+        RunPage page = new RunPage(new RunDesk(draft, back, front(), shelf()), this);
+        keeping.keep(page.desk(), page.said());
+        showRun(page);
     }
 
-    private void showRun(RunDesk desk) {
-        RunPage page = new RunPage(desk, this);
-        keeping.keep(desk, page.said());
+    private void showRun(RunPage page) {
+        RunDesk desk = page.desk();
         run = Optional.of(page);
         layout = Optional.empty();
         setTitle(Text.of("app") + " – "
@@ -255,7 +271,7 @@ final class MainWindow extends JFrame implements Host {
 
     @Override
     public void openLayout(LayoutDesk desk) {
-        waiting = run.map(RunPage::desk);
+        waiting = run;
         LayoutPage page = new LayoutPage(desk, shown, this);
         keeping.keep(desk, page.said());
         run = Optional.empty();

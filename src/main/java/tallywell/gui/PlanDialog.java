@@ -2,6 +2,8 @@ package tallywell.gui;
 
 import java.awt.Component;
 import java.awt.Dimension;
+import java.awt.LayoutManager;
+import java.awt.Rectangle;
 import java.nio.file.Path;
 import java.time.Instant;
 import java.time.ZoneId;
@@ -13,6 +15,7 @@ import javax.swing.JDialog;
 import javax.swing.JPanel;
 import javax.swing.JScrollPane;
 import javax.swing.JTabbedPane;
+import javax.swing.Scrollable;
 import javax.swing.SwingUtilities;
 import net.miginfocom.swing.MigLayout;
 import tallywell.desk.Origin;
@@ -68,7 +71,7 @@ final class PlanDialog extends JPanel {
     }
 
     private static JComponent sections(List<PlanLook.Section> sections) {
-        JPanel panel = new JPanel(new MigLayout("insets 8, fillx, gapy 3", "[90::, fill][grow, fill]", ""));
+        JPanel panel = new AsWide(new MigLayout("insets 8, fillx, gapy 3", "[90::, fill][grow, fill]", ""));
         for (PlanLook.Section section : sections) {
             panel.add(Labels.heading(section.title()), "span 2, gaptop 6, wrap");
             for (PlanLook.Line line : section.lines()) {
@@ -81,8 +84,41 @@ final class PlanDialog extends JPanel {
         }
         JScrollPane pane = new JScrollPane(panel);
         pane.setBorder(null);
-        pane.getVerticalScrollBar().setUnitIncrement(16);
         return pane;
+    }
+
+    /** As wide as what it is scrolled in, so that its texts wrap. */
+    private static final class AsWide extends JPanel implements Scrollable {
+        private static final int UNIT = 16;
+
+        AsWide(LayoutManager layout) {
+            super(layout);
+        }
+
+        @Override
+        public Dimension getPreferredScrollableViewportSize() {
+            return getPreferredSize();
+        }
+
+        @Override
+        public int getScrollableUnitIncrement(Rectangle visible, int orientation, int direction) {
+            return UNIT;
+        }
+
+        @Override
+        public int getScrollableBlockIncrement(Rectangle visible, int orientation, int direction) {
+            return Math.max(UNIT, visible.height - UNIT);
+        }
+
+        @Override
+        public boolean getScrollableTracksViewportWidth() {
+            return true;
+        }
+
+        @Override
+        public boolean getScrollableTracksViewportHeight() {
+            return false;
+        }
     }
 
     private JPanel buttons(PlanLook plan) {
@@ -106,6 +142,7 @@ final class PlanDialog extends JPanel {
                 .run(
                         said,
                         Text.of("plan.writing"),
+                        Jobs.Cancel.NEVER,
                         progress -> plans.write(run, Instant.now(), ZoneId.systemDefault()),
                         outcome -> said.done(
                                 Text.of(

@@ -37,7 +37,8 @@ final class ReadingsDialog extends JPanel {
             add(Fields.primary(Text.of("readings.swap"), desk::reverseReadings), "growx 0, wrap 8");
         }
         for (int i = 0; i < desk.draft().readings().size(); i++) {
-            add(card(desk.draft().readings().get(i), i), i % 2 == 1 ? "grow, wrap" : "grow");
+            boolean alone = desk.draft().readings().size() == 1;
+            add(card(desk.draft().readings().get(i), i), alone ? "span 2, grow" : i % 2 == 1 ? "grow, wrap" : "grow");
         }
         revalidate();
         repaint();
@@ -58,7 +59,7 @@ final class ReadingsDialog extends JPanel {
         Faces faces = ReadingFaces.of(intake, shown);
         PlateView plate = new PlateView(new Selection(faces.wells().format()), faces);
         plate.setPreferredSize(new Dimension(380, 220));
-        card.add(plate, "span 2, grow, h 220!, wrap");
+        card.add(plate, "span 2, grow, h 240!, wrap");
         Legend legend = new Legend(faces);
         card.add(legend, "span 2, growx, wrap");
         intake.mean()

@@ -8,6 +8,7 @@ import java.time.Instant;
 import java.time.ZoneId;
 import java.util.List;
 import java.util.Optional;
+import java.util.concurrent.atomic.AtomicBoolean;
 import tallywell.desk.FileNames;
 import tallywell.desk.RunDesk;
 import tallywell.desk.RunDraft;
@@ -23,7 +24,7 @@ final class RunSaving {
     /** An undone edit takes the run back to before it had a file, which does not unmake the file. */
     private Optional<Path> known;
 
-    private boolean busy;
+    private final AtomicBoolean running = new AtomicBoolean();
 
     RunSaving(RunDesk desk, Host host, Said said) {
         this.desk = desk;
@@ -54,30 +55,32 @@ final class RunSaving {
     }
 
     private void keep(RunDraft draft, Saving saving, Runnable then) {
-        if (busy) {
+        if (!running.compareAndSet(false, true)) {
             return;
         }
-        busy = true;
         host.jobs()
                 .run(
                         said,
                         Text.of("run.saving"),
-                        progress -> saving.saved(),
+                        Jobs.Cancel.NEVER,
+                        progress -> {
+                            try {
+                                return saving.saved();
+                            } finally {
+                                running.set(false);
+                            }
+                        },
                         saved -> {
-                            busy = false;
                             known = saved.file();
                             desk.history().saved(draft, saved);
                             saved.file().ifPresent(host::savedRun);
                             then.run();
                         },
-                        e -> {
-                            busy = false;
-                            said.offer(
-                                    OutputWords.of(e),
-                                    List.of(
-                                            new Said.Offer(Text.of("again"), () -> save(then)),
-                                            new Said.Offer(Text.of("run.elsewhere"), () -> elsewhere(then))));
-                        });
+                        e -> said.offer(
+                                OutputWords.of(e),
+                                List.of(
+                                        new Said.Offer(Text.of("again"), () -> save(then)),
+                                        new Said.Offer(Text.of("run.elsewhere"), () -> elsewhere(then)))));
     }
 
     private void elsewhere(Runnable then) {
@@ -119,16 +122,23 @@ final class RunSaving {
                 .run(
                         said,
                         Text.of("export.busy"),
+                        Jobs.Cancel.ASKS,
                         progress -> store.export(
                                 run, summary, tables, charts, Instant.now(), ZoneId.systemDefault(), progress),
-                        written -> said.done(
-                                done(written, summary),
-                                List.of(new Said.Offer(Text.of("export.open"), () -> openFolder(summary)))),
+                        written -> exported(written, summary),
                         e -> said.offer(
                                 OutputWords.of(e),
                                 List.of(
                                         new Said.Offer(Text.of("again"), () -> export(run, ending)),
                                         new Said.Offer(Text.of("export.other"), () -> exportUnderAnotherName(run)))));
+    }
+
+    private void exported(List<Path> written, Path summary) {
+        if (written.isEmpty()) {
+            said.hint(Text.of("job.cancelled", Text.of("run.export")));
+            return;
+        }
+        said.done(done(written, summary), List.of(new Said.Offer(Text.of("export.open"), () -> openFolder(summary))));
     }
 
     private static String done(List<Path> written, Path summary) {

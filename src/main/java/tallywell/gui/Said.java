@@ -3,6 +3,7 @@ package tallywell.gui;
 import java.awt.Color;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import java.util.stream.Collectors;
 import javax.swing.JButton;
 import javax.swing.JLabel;
@@ -24,7 +25,9 @@ final class Said extends Card {
     private final JPanel offers = new JPanel(new MigLayout("insets 0, gap 6, hidemode 3", "", ""));
     private final JButton close = Fields.button(Text.of("said.close"), this::clear);
     private final JButton cancel = Fields.button(Text.of("job.cancel"), this::cancel);
-    private Runnable cancelled = () -> {};
+    private Optional<Runnable> cancelled = Optional.empty();
+    private Optional<Runnable> before = Optional.empty();
+    private List<Offer> offered = List.of();
     private final JLabel sign = new JLabel(Glyph.look(SIGN));
     private boolean busy;
     private boolean good;
@@ -101,6 +104,7 @@ final class Said extends Card {
             button.setName("offer");
             buttons.add(button);
         }
+        offered = List.copyOf(cures);
         offers.removeAll();
         buttons.forEach(offers::add);
         int letters = cures.stream().mapToInt(each -> each.words().length()).sum();
@@ -110,8 +114,11 @@ final class Said extends Card {
         parts();
     }
 
-    /** Says what goes on, with a way to stop it. */
-    void busy(String words, Runnable cancelling) {
+    /** Says what goes on, with a way to stop it if there is one; what was said before comes back afterwards. */
+    void busy(String words, Optional<Runnable> cancelling) {
+        if (!busy) {
+            before = isVisible() ? Optional.of(again()) : Optional.empty();
+        }
         busy = true;
         cancelled = cancelling;
         bar.setIndeterminate(true);
@@ -129,11 +136,25 @@ final class Said extends Card {
         }
     }
 
+    /** Says once more what is said now. */
+    private Runnable again() {
+        String words = text.getText();
+        List<Offer> cures = offered;
+        boolean wasGood = good;
+        return () -> {
+            if (wasGood) {
+                done(words, cures);
+            } else {
+                offer(words, cures);
+            }
+        };
+    }
+
     /** What went on is over. */
     void idle() {
         if (busy) {
             busy = false;
-            clear();
+            before.ifPresentOrElse(Runnable::run, this::clear);
         }
     }
 
@@ -145,16 +166,16 @@ final class Said extends Card {
     }
 
     private void cancel() {
-        busy = false;
-        cancelled.run();
+        cancelled.ifPresent(Runnable::run);
     }
 
     private void parts() {
         bar.setVisible(busy);
-        cancel.setVisible(busy);
+        cancel.setVisible(busy && cancelled.isPresent());
         close.setVisible(!busy);
         if (busy) {
             offers.setVisible(false);
+            offered = List.of();
         }
         revalidate();
         repaint();

@@ -18,6 +18,8 @@ import tallywell.notice.InputException;
 
 /** The samples in a table: typed, or pasted from a spreadsheet. */
 final class SampleDialog extends JPanel {
+    private static final int[] WIDTHS = {50, 190, 70, 96, 70, 96, 110, 70, 80, 90, 86, 96};
+
     private final Grid grid;
     private final List<List<String>> rows;
     private final Shown shown;
@@ -32,12 +34,13 @@ final class SampleDialog extends JPanel {
         }
         grid = new Grid(rows, headings, 1);
         grid.setName("samples");
-        grid.getColumnModel().getColumn(0).setPreferredWidth(60);
-        grid.getColumnModel().getColumn(1).setPreferredWidth(210);
+        for (int i = 0; i < WIDTHS.length; i++) {
+            grid.getColumnModel().getColumn(i).setPreferredWidth(WIDTHS[i]);
+        }
         grid.getAccessibleContext().setAccessibleName(Text.of("samples.title"));
         add(Labels.wrapped(Text.of("samples.about"), true), "wmin 300, wrap");
         JScrollPane pane = new JScrollPane(grid);
-        pane.setPreferredSize(new Dimension(940, 460));
+        pane.setPreferredSize(new Dimension(1120, 440));
         add(pane, "grow");
     }
 

@@ -61,12 +61,18 @@ final class Theme {
                 palette.tint(),
                 "Table.selectionBackground",
                 "Table.selectionInactiveBackground",
-                "List.selectionBackground");
+                "List.selectionBackground",
+                "ComboBox.selectionBackground",
+                "MenuItem.selectionBackground",
+                "Menu.selectionBackground");
         put(
                 palette.ink(),
                 "Table.selectionForeground",
                 "Table.selectionInactiveForeground",
-                "List.selectionForeground");
+                "List.selectionForeground",
+                "ComboBox.selectionForeground",
+                "MenuItem.selectionForeground",
+                "Menu.selectionForeground");
         put(palette.card(), "ToolTip.background");
         put(palette.ink(), "ToolTip.foreground");
     }
@@ -80,6 +86,12 @@ final class Theme {
                 "TabbedPane.inactiveUnderlineColor",
                 "Button.default.borderColor",
                 "TextField.selectionBackground");
+        put(
+                palette.accent(),
+                "Button.default.focusedBackground",
+                "Button.default.hoverBackground",
+                "Button.default.pressedBackground");
+        put(palette.ink(), "Button.default.focusedBorderColor", "Button.default.focusColor");
         put(palette.onAccent(), "Button.default.foreground", "TextField.selectionForeground");
         put(palette.card(), "Button.background", "Button.focusedBackground", "TableHeader.separatorColor");
         put(palette.tint(), "Button.hoverBackground", "Button.pressedBackground");

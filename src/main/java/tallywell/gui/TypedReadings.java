@@ -71,6 +71,7 @@ final class TypedReadings extends JPanel {
                     .run(
                             said,
                             Text.of("typed.saving"),
+                            Jobs.Cancel.NEVER,
                             progress -> TypedPlate.file(
                                     folder, called, list ? TypedPlate.csv(wells, typed, host.shown()) : other),
                             taker,

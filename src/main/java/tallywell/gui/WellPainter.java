@@ -12,6 +12,7 @@ import java.awt.geom.Path2D;
 import java.awt.geom.Rectangle2D;
 import java.awt.geom.RoundRectangle2D;
 import java.util.List;
+import java.util.regex.Pattern;
 import tallywell.desk.Faces;
 import tallywell.desk.WellFace;
 
@@ -19,6 +20,8 @@ import tallywell.desk.WellFace;
 final class WellPainter {
     private static final double ROUND = 0.5;
     private static final float LEAST_TEXT = 7f;
+    private static final float LEAST_NUMBER = 5.5f;
+    private static final Pattern NUMBER = Pattern.compile("[+−-]?[\\d.,]+");
     private static final double LEAST_FOR_TEXT = 13;
 
     private final ValueScale scale = new ValueScale();
@@ -175,9 +178,12 @@ final class WellPainter {
         double width = width(g, text, fitting);
         String shown = text;
         if (width > room) {
-            fitting = font.deriveFont((float) Math.max(LEAST_TEXT, font.getSize2D() * 0.98 * room / width));
+            // Part of a number would be another number: it is drawn smaller, or not at all.
+            boolean number = NUMBER.matcher(text).matches();
+            float least = number ? LEAST_NUMBER : LEAST_TEXT;
+            fitting = font.deriveFont((float) Math.max(least, font.getSize2D() * 0.98 * room / width));
             width = width(g, text, fitting);
-            while (width > room && shown.length() > 2) {
+            while (!number && width > room && shown.length() > 2) {
                 shown = shown.substring(0, shown.length() - (shown.endsWith("…") ? 2 : 1)) + "…";
                 width = width(g, shown, fitting);
             }

@@ -155,7 +155,7 @@ public final class Shots {
                 "desktop-method" + ending);
         panel(
                 new SampleDialog(SampleTable.of(page.desk().draft(), Shown.POINT), Shown.POINT),
-                960,
+                1160,
                 520,
                 "desktop-samples" + ending);
         panel(ChecksDialog.panel(page.desk().worked().assessment().orElseThrow()), 900, 560, "desktop-checks" + ending);

@@ -44,7 +44,7 @@ import tallywell.plate.Well;
 @Tag("windows")
 @EnabledIfEnvironmentVariable(named = "DISPLAY", matches = ".+")
 class WindowsTest {
-    private static final int PATIENCE_S = 20;
+    private static final int PATIENCE_S = 60;
 
     @TempDir
     private Path home;
@@ -413,9 +413,20 @@ class WindowsTest {
     }
 
     @Test
-    void aLockedWorkbookIsSaidBesideTheButtonAndWrittenUnderAnotherName() throws Exception {
+    void theExportIsWrittenBesideTheRunAndALockedWorkbookUnderAnotherName() throws Exception {
         RunPage page = example();
         Path run = on(() -> page.desk().draft().file().orElseThrow());
+        press("export");
+        await("the summary", () -> page.said().words().contains("run.xlsx"));
+        assertThat(run.resolveSibling("tables/wells.csv")).isRegularFile();
+        try (var charts = Files.list(run.resolveSibling("charts"))) {
+            assertThat(charts.count()).isGreaterThan(2);
+        }
+        Files.delete(run.resolveSibling("run.xlsx"));
+        on(() -> {
+            page.said().clear();
+            return "";
+        });
         // A folder with something in it where the workbook goes can be replaced no more than a workbook that is open.
         Files.createDirectories(run.resolveSibling("run.xlsx").resolve("open"));
         press("export");
@@ -438,17 +449,6 @@ class WindowsTest {
         await("the summary", () -> page.said().words().contains("run-2.xlsx"));
         assertThat(run.resolveSibling("run-2.xlsx")).isRegularFile();
         assertThat(run.resolveSibling("tables-2/results.csv")).isRegularFile();
-    }
-
-    @Test
-    void theExportIsWrittenBesideTheRun() throws Exception {
-        RunPage page = example();
-        Path run = on(() -> page.desk().draft().file().orElseThrow());
-        press("export");
-        await("the summary", () -> page.said().words().contains("run.xlsx"));
-        assertThat(run.resolveSibling("run.xlsx")).isRegularFile();
-        assertThat(run.resolveSibling("tables/wells.csv")).isRegularFile();
-        assertThat(Files.list(run.resolveSibling("charts")).count()).isGreaterThan(2);
     }
 
     @Test
