@@ -64,12 +64,14 @@ final class CurveData {
         int n = t.length;
         LineFit tail = LineFit.of(t, y, n - n / 3, n, null);
         double burst = tail.at(0) - before;
+        // Readings at one and the same time may be the first, at the trigger itself.
+        double shortest = 0.6 * Math.max(t[0], t[n - 1] / n);
         for (int i = 0; i < n; i++) {
             if ((y[i] - tail.slope() * t[i] - before) / burst > 0.5) {
-                return i == 0 ? 0.6 * Math.max(t[0], t[n - 1] / n) : 0.5 * (t[i - 1] + t[i]);
+                return i == 0 ? shortest : Math.max(shortest, 0.5 * (t[i - 1] + t[i]));
             }
         }
-        return t[n / 2];
+        return Math.max(shortest, t[n / 2]);
     }
 
     int size() {

@@ -20,6 +20,7 @@ final class CurveSearch {
     private static final double NEAR_SATURATION = 2.5;
     private static final double SHORT_LAG_S = 5;
     private static final double LONG_LAG_S = 40;
+    private static final double SHORTEST_HALF_TIME_S = 0.001;
 
     /** Gains in the sum of squares, in units of the noise, from which a lag or a step is tried. */
     private static final double LAG_WORTH_TRYING = 4;
@@ -145,7 +146,7 @@ final class CurveSearch {
     /** Half time of a reaction that a long lag makes look as slow as this. */
     private static double underLongLag(double lnHalfTime) {
         double half = Math.exp(lnHalfTime);
-        return Math.log(half + LONG_LAG_S * Math.expm1(-half / LONG_LAG_S));
+        return Math.log(Math.max(SHORTEST_HALF_TIME_S, half + LONG_LAG_S * Math.expm1(-half / LONG_LAG_S)));
     }
 
     private static Optional<CurveFit> better(Optional<CurveFit> a, Optional<CurveFit> b) {

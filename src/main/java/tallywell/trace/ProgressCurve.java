@@ -36,6 +36,9 @@ final class ProgressCurve {
 
     private static final double LEAST_WEIGHT = 1e-4;
 
+    /** Of a row, which noise scales to 1. */
+    private static final double LEAST_VARIANCE = 1e-12;
+
     private static final double MISFIT_RATIO = 10;
 
     private final double[] t;
@@ -51,7 +54,8 @@ final class ProgressCurve {
         this.y = y;
         this.found = found;
         CurveFit closest = found.closest();
-        variance = closest.variance();
+        // A trace without any noise is fitted exactly, and two exact fits must still be compared.
+        variance = Math.max(LEAST_VARIANCE, closest.variance());
         weights = new double[found.fits().size()];
         double total = 0;
         int top = 0;
