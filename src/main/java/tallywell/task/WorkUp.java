@@ -98,6 +98,7 @@ public final class WorkUp {
             RunPictures pictures = RunPictures.of(report);
             List<Notice> notices = new ArrayList<>(report.analysis().notices());
             notices.addAll(loaded.departures());
+            notices.addAll(ReportMaker.leftOut(report));
             summary(report, pictures, output, outputs, notices);
             List<Path> written = new ArrayList<>(List.of(output));
             if (request.tables().isPresent()) {
@@ -182,6 +183,7 @@ public final class WorkUp {
                     lines.addAll(lines(report));
                     notices.addAll(report.analysis().notices());
                     notices.addAll(loaded.departures());
+                    notices.addAll(ReportMaker.leftOut(report));
                     if (request.charts().isPresent()) {
                         Path folder = request.charts().get().resolve(folders.get(i));
                         written.addAll(charts(RunPictures.of(report), report, folder, outputs, notices));
