@@ -36,4 +36,12 @@ public record Carried(List<Setting> settings, List<CarriedFile> files) {
                 .map(Setting::value)
                 .toList();
     }
+
+    /** The names of the files that are too large to be carried. */
+    public List<String> leftOut() {
+        return files.stream()
+                .filter(each -> Packing.isTooLarge(each.shared()))
+                .map(CarriedFile::name)
+                .toList();
+    }
 }

@@ -74,6 +74,13 @@ public enum Packing {
         return text.isPresent() ? text : packed(bytes);
     }
 
+    /** Whether a file is too large to be carried. */
+    static boolean isTooLarge(byte[] bytes) {
+        // What cannot be deflated grows by a few bytes in a thousand at most (RFC 1951, 3.2.4).
+        boolean mayBe = bytes.length > MOST_CHARACTERS / 4 * 3 * 0.99;
+        return mayBe && pack(bytes).isEmpty();
+    }
+
     private static Optional<Packed> text(byte[] bytes) {
         String text;
         try {

@@ -14,6 +14,7 @@ import tallywell.assess.Assessment;
 import tallywell.assess.Assessor;
 import tallywell.budget.SimulatedPlate;
 import tallywell.notice.InputException;
+import tallywell.notice.Notice;
 import tallywell.notice.Place;
 import tallywell.report.Carried;
 import tallywell.report.CarriedFile;
@@ -70,6 +71,17 @@ final class ReportMaker {
                         .draws()
                         .map(draws -> SimulatedPlate.of(assessment.budget(), draws.trials(), draws.seed())),
                 loaded.departuresInWords());
+    }
+
+    /** Says which inputs are too large to be carried by the summary. */
+    static List<Notice> leftOut(Report report) {
+        return report.provenance().carried().stream()
+                .flatMap(carried -> carried.leftOut().stream())
+                .map(name -> Notice.attention(
+                        new Place.InFile(name, ""),
+                        "too large to be carried by the summary, which keeps its SHA-256 only; 'recheck' needs the file"
+                                + " itself, with --against"))
+                .toList();
     }
 
     private static byte[] bytes(ReadFiles.Entry entry) throws InputException {

@@ -118,6 +118,7 @@ public final class WorkUp {
             RunPictures pictures = RunPictures.of(report);
             List<Notice> notices = new ArrayList<>(report.analysis().notices());
             notices.addAll(loaded.departures());
+            notices.addAll(ReportMaker.leftOut(report));
             String hash = summary(report, pictures, output, outputs, notices);
             List<Path> written = new ArrayList<>(List.of(output));
             try (Document document = Document.of(request.pdf())) {
@@ -223,6 +224,7 @@ public final class WorkUp {
                     lines.addAll(lines(report));
                     notices.addAll(report.analysis().notices());
                     notices.addAll(loaded.departures());
+                    notices.addAll(ReportMaker.leftOut(report));
                     if (request.charts().isPresent()) {
                         Path folder = request.charts().get().resolve(folders.get(i));
                         written.addAll(charts(RunPictures.of(report), report, folder, outputs, notices));

@@ -70,7 +70,10 @@ class RunPlansTest {
                 .file()
                 .orElseThrow();
         assertThat(new RunPlans().write(run, Instant.EPOCH, ZoneOffset.UTC).written())
-                .containsExactly(folder.resolve("run-bench.xlsx"), folder.resolve("run-plan.yaml"))
+                .containsExactly(
+                        folder.resolve("run-bench.xlsx"),
+                        folder.resolve("run-plan.yaml"),
+                        folder.resolve("run-bench.pdf"))
                 .allMatch(Files::isRegularFile);
     }
 

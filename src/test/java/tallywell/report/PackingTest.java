@@ -75,6 +75,12 @@ class PackingTest {
         byte[] noise = new byte[Packing.MOST_CHARACTERS / 4 * 3 + 10];
         new Random(2).nextBytes(noise);
         assertThat(Packing.pack(noise)).isEmpty();
+        Carried carried = new Carried(
+                List.of(),
+                List.of(
+                        new CarriedFile("readings", "a", "export.csv", "", export),
+                        new CarriedFile("readings", "b", "noise.xlsx", "", noise)));
+        assertThat(carried.leftOut()).containsExactly("noise.xlsx");
     }
 
     @Test
