@@ -196,20 +196,24 @@ final class MainWindow extends JFrame implements Host {
 
     /** What is still being written is waited for, though not for ever, after the window has gone. */
     private void end() {
-        back.shutdown();
-        files.shutdown();
         dispose();
         Thread last = new Thread(
                 () -> {
                     try {
-                        back.awaitTermination(LAST_S, TimeUnit.SECONDS);
-                        files.awaitTermination(LAST_S, TimeUnit.SECONDS);
+                        rest();
                     } catch (InterruptedException e) {
                         Thread.currentThread().interrupt();
                     }
                 },
                 "last files");
         last.start();
+    }
+
+    /** Takes no more work and waits until what goes on is done; true if it was within {@value #LAST_S} s. */
+    boolean rest() throws InterruptedException {
+        back.shutdown();
+        files.shutdown();
+        return back.awaitTermination(LAST_S, TimeUnit.SECONDS) && files.awaitTermination(LAST_S, TimeUnit.SECONDS);
     }
 
     void saveSettings() {

@@ -1,6 +1,8 @@
 package tallywell.gui;
 
 import java.awt.Component;
+import java.awt.EventQueue;
+import java.awt.event.HierarchyEvent;
 import java.util.Optional;
 import javax.swing.JComboBox;
 import javax.swing.JOptionPane;
@@ -25,6 +27,12 @@ record Reason(String why, String who) {
         why.setSelectedItem("");
         why.setName("reason");
         Fields.add(panel, Text.of("reason.why"), why);
+        // A dialog of its own gives the focus to its button; one wants to type at once.
+        why.addHierarchyListener(event -> {
+            if ((event.getChangeFlags() & HierarchyEvent.SHOWING_CHANGED) != 0 && why.isShowing()) {
+                EventQueue.invokeLater(why.getEditor().getEditorComponent()::requestFocusInWindow);
+            }
+        });
         JTextField who = Fields.text(panel, Text.of("reason.who"), settings.person());
         who.setName("person");
         while (JOptionPane.showConfirmDialog(

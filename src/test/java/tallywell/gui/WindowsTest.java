@@ -82,6 +82,8 @@ class WindowsTest {
                 each.dispose();
             }
         });
+        // What is still being kept would be written into a folder that is being deleted.
+        assertThat(window.rest()).isTrue();
     }
 
     private static <T> T on(Callable<T> call) throws Exception {
@@ -512,6 +514,7 @@ class WindowsTest {
                 () -> Files.exists(home.resolve("unsaved/run.properties"))
                         && !page.desk().isBusy());
         EventQueue.invokeAndWait(window::dispose);
+        assertThat(window.rest()).isTrue();
         window = start();
         await(
                 "the offer",
