@@ -26,6 +26,7 @@ import tallywell.report.Report;
 import tallywell.report.SampleRuns;
 import tallywell.report.SummaryWorkbook;
 import tallywell.task.Progress;
+import tallywell.task.Wanted;
 import tallywell.task.WorkUp;
 
 /**
@@ -113,16 +114,7 @@ public final class WorkbookSpeed {
     private static void workUp(Path out) throws InputException, OutputException {
         new WorkUp()
                 .run(
-                        new WorkUp.Request(
-                                List.of(SAMPLE.resolve("run.yaml")),
-                                Optional.empty(),
-                                Optional.of(out),
-                                Optional.empty(),
-                                Optional.empty(),
-                                true,
-                                Instant.EPOCH,
-                                ZoneOffset.UTC,
-                                Optional.empty()),
+                        new WorkUp.Request(List.of(SAMPLE.resolve("run.yaml")), Optional.empty(), Wanted.summary(out).overwriting(), Instant.EPOCH, ZoneOffset.UTC, Optional.empty()),
                         Progress.SILENT);
     }
 

@@ -17,6 +17,7 @@ import tallywell.workup.WellResult;
 /** Whether the place on the plate matters: rows, columns, the edge, the well before. */
 final class PositionObservations {
     private static final int DIGITS = 2;
+    private static final double LEAST_MILLI = 0.001;
 
     private final Optional<Repeatability> scatter;
     private final String of;
@@ -114,7 +115,10 @@ final class PositionObservations {
     }
 
     private static String found(Trend trend, String unit) {
-        return Numbers.rounded(1000 * trend.slope(), DIGITS) + " mA for each " + unit + ", p "
+        double milli = 1000 * trend.slope();
+        // Readings have four decimals: what is far below is the rest of a subtraction.
+        String size = Math.abs(milli) < LEAST_MILLI ? "less than 0.001" : Numbers.rounded(milli, DIGITS);
+        return size + " mA for each " + unit + ", p "
                 + (trend.probability() < 0.0001 ? "below 0.0001" : Numbers.rounded(trend.probability(), DIGITS));
     }
 }

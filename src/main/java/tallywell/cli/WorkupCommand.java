@@ -21,6 +21,7 @@ import tallywell.notice.InputException;
 import tallywell.notice.OutputException;
 import tallywell.task.AdHocRun;
 import tallywell.task.Draws;
+import tallywell.task.Wanted;
 import tallywell.task.WorkUp;
 
 /** {@code tallywell workup}. */
@@ -156,15 +157,16 @@ final class WorkupCommand implements Callable<Integer> {
         return new WorkUp.Request(
                 adHoc ? List.of() : files,
                 adHoc ? Optional.of(adHocRun()) : Optional.empty(),
-                Optional.ofNullable(output),
-                Optional.ofNullable(tables),
-                Optional.ofNullable(charts),
-                force,
+                new Wanted(
+                        Optional.ofNullable(output),
+                        Optional.ofNullable(tables),
+                        Optional.ofNullable(charts),
+                        Optional.ofNullable(pdf),
+                        Optional.ofNullable(dataPackage),
+                        force),
                 now.toInstant(),
                 now.getZone(),
-                draws(),
-                Optional.ofNullable(pdf),
-                Optional.ofNullable(dataPackage));
+                draws());
     }
 
     /** The time that the outputs carry. */

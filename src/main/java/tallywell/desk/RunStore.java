@@ -29,6 +29,7 @@ import tallywell.readings.Choice;
 import tallywell.readings.Export;
 import tallywell.readings.Importer;
 import tallywell.task.Progress;
+import tallywell.task.Wanted;
 import tallywell.task.WorkUp;
 
 /** Opens and saves runs; not for the event thread. */
@@ -241,10 +242,8 @@ public final class RunStore {
                         new WorkUp.Request(
                                 List.of(runFile),
                                 Optional.empty(),
-                                Optional.of(summary),
-                                tables,
-                                charts,
-                                true,
+                                new Wanted(
+                                        Optional.of(summary), tables, charts, Optional.empty(), Optional.empty(), true),
                                 now,
                                 zone,
                                 Optional.empty()),

@@ -40,45 +40,21 @@ public final class WorkUp {
      *
      * @param runs run files; empty if the run is named otherwise
      * @param adHoc a run without a run file
-     * @param output where the summary goes; without it beside the run, named after it
-     * @param tables folder for the tables, if wanted
-     * @param charts folder for the pictures of traces, if wanted
-     * @param overwrite whether existing files may be replaced
+     * @param wanted what to write, and where
      * @param made the time that the outputs carry
      * @param zone its zone
      * @param draws how to simulate beside the budgets, if wanted
-     * @param pdf where the document goes, if wanted
-     * @param dataPackage folder for a data package, if wanted
      */
     public record Request(
             List<Path> runs,
             Optional<AdHocRun> adHoc,
-            Optional<Path> output,
-            Optional<Path> tables,
-            Optional<Path> charts,
-            boolean overwrite,
+            Wanted wanted,
             Instant made,
             ZoneId zone,
-            Optional<Draws> draws,
-            Optional<Path> pdf,
-            Optional<Path> dataPackage) {
+            Optional<Draws> draws) {
         /** Keeps a copy that cannot change. */
         public Request {
             runs = List.copyOf(runs);
-        }
-
-        /** A request without document and data package. */
-        public Request(
-                List<Path> runs,
-                Optional<AdHocRun> adHoc,
-                Optional<Path> output,
-                Optional<Path> tables,
-                Optional<Path> charts,
-                boolean overwrite,
-                Instant made,
-                ZoneId zone,
-                Optional<Draws> draws) {
-            this(runs, adHoc, output, tables, charts, overwrite, made, zone, draws, Optional.empty(), Optional.empty());
         }
     }
 
@@ -110,8 +86,9 @@ public final class WorkUp {
         progress.at(name, 0, 1);
         prepare();
         RunLoader.Loaded loaded = load(request, 0);
-        Path output = request.output().orElseGet(() -> defaultOutput(Path.of(name)));
-        try (Outputs outputs = new Outputs(request.overwrite(), loaded.files().keySet())) {
+        Path output = request.wanted().summary().orElseGet(() -> defaultOutput(Path.of(name)));
+        try (Outputs outputs =
+                new Outputs(request.wanted().overwrite(), loaded.files().keySet())) {
             outputs.check(output);
             checkDocument(request, outputs);
             Report report = report(request, loaded);
@@ -121,18 +98,20 @@ public final class WorkUp {
             notices.addAll(ReportMaker.leftOut(report));
             String hash = summary(report, pictures, output, outputs, notices);
             List<Path> written = new ArrayList<>(List.of(output));
-            try (Document document = Document.of(request.pdf())) {
+            try (Document document = Document.of(request.wanted().document())) {
                 document.add(report);
                 written.addAll(document.write(output, hash, outputs));
             }
-            if (request.tables().isPresent()) {
-                try (Tables tables = new Tables(outputs, request.tables().get())) {
+            if (request.wanted().tables().isPresent()) {
+                try (Tables tables =
+                        new Tables(outputs, request.wanted().tables().get())) {
                     tables.add(report);
                     written.addAll(tables.targets());
                 }
             }
-            if (request.charts().isPresent()) {
-                written.addAll(charts(pictures, report, request.charts().get(), outputs, notices));
+            if (request.wanted().charts().isPresent()) {
+                written.addAll(
+                        charts(pictures, report, request.wanted().charts().get(), outputs, notices));
             }
             try (Packing packing = new Packing(request, outputs)) {
                 packing.add(loaded, report);
@@ -163,8 +142,8 @@ public final class WorkUp {
     }
 
     private static void checkDocument(Request request, Outputs outputs) throws OutputException {
-        if (request.pdf().isPresent()) {
-            outputs.check(request.pdf().get());
+        if (request.wanted().document().isPresent()) {
+            outputs.check(request.wanted().document().get());
         }
     }
 
@@ -192,19 +171,20 @@ public final class WorkUp {
     }
 
     private Outcome many(Request request, Progress progress) throws InputException, OutputException {
-        Path output =
-                request.output().orElseThrow(() -> new IllegalArgumentException("output must be given for many runs"));
+        Path output = request.wanted()
+                .summary()
+                .orElseThrow(() -> new IllegalArgumentException("output must be given for many runs"));
         List<String> lines = new ArrayList<>();
         List<Notice> notices = new ArrayList<>();
         List<Path> written = new ArrayList<>(List.of(output));
         List<String> folders = ChartFolders.of(request.runs());
         int leftOut = 0;
         int failed = 0;
-        try (Outputs outputs = new Outputs(request.overwrite(), request.runs());
+        try (Outputs outputs = new Outputs(request.wanted().overwrite(), request.runs());
                 CombinedWorkbook workbook = new CombinedWorkbook();
-                Document document = Document.of(request.pdf());
-                Tables tables = request.tables().isPresent()
-                        ? new Tables(outputs, request.tables().get())
+                Document document = Document.of(request.wanted().document());
+                Tables tables = request.wanted().tables().isPresent()
+                        ? new Tables(outputs, request.wanted().tables().get())
                         : Tables.none();
                 Packing packing = new Packing(request, outputs)) {
             outputs.check(output);
@@ -225,8 +205,8 @@ public final class WorkUp {
                     notices.addAll(report.analysis().notices());
                     notices.addAll(loaded.departures());
                     notices.addAll(ReportMaker.leftOut(report));
-                    if (request.charts().isPresent()) {
-                        Path folder = request.charts().get().resolve(folders.get(i));
+                    if (request.wanted().charts().isPresent()) {
+                        Path folder = request.wanted().charts().get().resolve(folders.get(i));
                         written.addAll(charts(RunPictures.of(report), report, folder, outputs, notices));
                     }
                     failed += report.assessment().passed() ? 0 : 1;
@@ -304,10 +284,13 @@ public final class WorkUp {
         private final Optional<PackageFolder> folder;
 
         Packing(Request request, Outputs outputs) throws OutputException {
-            wanted = request.dataPackage();
-            folder = request.dataPackage().isPresent()
+            wanted = request.wanted().dataPackage();
+            folder = request.wanted().dataPackage().isPresent()
                     ? Optional.of(new PackageFolder(
-                            outputs, request.dataPackage().get(), request.overwrite(), provenance(request)))
+                            outputs,
+                            request.wanted().dataPackage().get(),
+                            request.wanted().overwrite(),
+                            provenance(request)))
                     : Optional.empty();
         }
 

@@ -15,6 +15,7 @@ import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import tallywell.task.Progress;
+import tallywell.task.Wanted;
 import tallywell.task.WorkUp;
 
 /**
@@ -39,10 +40,7 @@ class OoxmlSchemasTest {
                         new WorkUp.Request(
                                 runs,
                                 Optional.empty(),
-                                Optional.of(target),
-                                Optional.empty(),
-                                Optional.empty(),
-                                true,
+                                Wanted.summary(target).overwriting(),
                                 Instant.parse("2026-10-02T12:05:00Z"),
                                 ZoneOffset.UTC,
                                 Optional.empty()),

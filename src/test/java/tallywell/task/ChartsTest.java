@@ -32,10 +32,13 @@ class ChartsTest {
                         new WorkUp.Request(
                                 List.of(runs),
                                 Optional.empty(),
-                                Optional.of(folder.resolve("out.xlsx")),
-                                Optional.empty(),
-                                charts.isEmpty() ? Optional.empty() : Optional.of(folder.resolve(charts)),
-                                false,
+                                new Wanted(
+                                        Optional.of(folder.resolve("out.xlsx")),
+                                        Optional.empty(),
+                                        charts.isEmpty() ? Optional.empty() : Optional.of(folder.resolve(charts)),
+                                        Optional.empty(),
+                                        Optional.empty(),
+                                        false),
                                 Instant.EPOCH,
                                 ZoneOffset.UTC,
                                 Optional.empty()),

@@ -59,15 +59,16 @@ class PackageTest {
                         new WorkUp.Request(
                                 List.of(runs),
                                 Optional.empty(),
-                                Optional.of(folder.resolve("out.xlsx")),
-                                Optional.of(folder.resolve("tables")),
-                                Optional.empty(),
-                                overwrite,
+                                new Wanted(
+                                        Optional.of(folder.resolve("out.xlsx")),
+                                        Optional.of(folder.resolve("tables")),
+                                        Optional.empty(),
+                                        Optional.empty(),
+                                        Optional.of(to),
+                                        overwrite),
                                 Instant.parse("2026-03-09T13:05:00.123Z"),
                                 ZoneOffset.UTC,
-                                Optional.empty(),
-                                Optional.empty(),
-                                Optional.of(to)),
+                                Optional.empty()),
                         Progress.SILENT);
         assertThat(outcome.written()).contains(to);
         return to;

@@ -34,10 +34,7 @@ class RecheckAfterOfficeTest {
                         new WorkUp.Request(
                                 runs,
                                 Optional.empty(),
-                                Optional.of(target),
-                                Optional.empty(),
-                                Optional.empty(),
-                                true,
+                                Wanted.summary(target).overwriting(),
                                 Instant.parse("2026-10-02T12:05:00Z"),
                                 ZoneOffset.UTC,
                                 Optional.empty()),

@@ -69,10 +69,7 @@ class RecheckTest {
                         new WorkUp.Request(
                                 runs,
                                 adHoc,
-                                Optional.of(target),
-                                Optional.empty(),
-                                Optional.empty(),
-                                true,
+                                Wanted.summary(target).overwriting(),
                                 TIME,
                                 ZoneId.of("Europe/Zurich"),
                                 draws),

@@ -44,10 +44,7 @@ class ReviewReportTest {
                         new WorkUp.Request(
                                 List.of(Path.of("samples/cuvette-typed/run.yaml")),
                                 Optional.empty(),
-                                Optional.of(shared.resolve("run.xlsx")),
-                                Optional.empty(),
-                                Optional.empty(),
-                                false,
+                                Wanted.summary(shared.resolve("run.xlsx")),
                                 Instant.EPOCH,
                                 ZoneOffset.UTC,
                                 Optional.empty()),

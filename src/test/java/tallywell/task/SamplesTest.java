@@ -40,10 +40,7 @@ class SamplesTest {
                         new WorkUp.Request(
                                 List.of(sample.resolve("run.yaml")),
                                 Optional.empty(),
-                                Optional.of(folder.resolve("out.xlsx")),
-                                Optional.of(folder.resolve("tables")),
-                                Optional.empty(),
-                                false,
+                                Wanted.summary(folder.resolve("out.xlsx")).withTables(folder.resolve("tables")),
                                 Instant.EPOCH,
                                 ZoneOffset.UTC,
                                 Optional.empty()),
