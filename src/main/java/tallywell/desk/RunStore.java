@@ -223,30 +223,14 @@ public final class RunStore {
     /**
      * Writes the Excel summary of a saved run, and what else is wanted.
      *
-     * @param tables folder for the tables, if wanted
-     * @param charts folder for pictures of the traces, if wanted
      * @param progress can cancel it; then nothing is written
      * @return the files that were written; none if it was cancelled
      */
-    public List<Path> export(
-            Path runFile,
-            Path summary,
-            Optional<Path> tables,
-            Optional<Path> charts,
-            Instant now,
-            ZoneId zone,
-            Progress progress)
+    public List<Path> export(Path runFile, Wanted wanted, Instant now, ZoneId zone, Progress progress)
             throws InputException, OutputException {
         return new WorkUp()
                 .run(
-                        new WorkUp.Request(
-                                List.of(runFile),
-                                Optional.empty(),
-                                new Wanted(
-                                        Optional.of(summary), tables, charts, Optional.empty(), Optional.empty(), true),
-                                now,
-                                zone,
-                                Optional.empty()),
+                        new WorkUp.Request(List.of(runFile), Optional.empty(), wanted, now, zone, Optional.empty()),
                         progress)
                 .written();
     }

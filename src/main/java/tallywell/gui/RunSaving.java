@@ -14,6 +14,7 @@ import tallywell.desk.RunDesk;
 import tallywell.desk.RunDraft;
 import tallywell.desk.RunStore;
 import tallywell.notice.OutputException;
+import tallywell.task.Wanted;
 
 /** Saves a run and writes its summary, beside the windows. */
 final class RunSaving {
@@ -97,7 +98,7 @@ final class RunSaving {
         return name.isEmpty() ? "run" : name;
     }
 
-    /** Saves, then writes the summary beside the run, the tables and the pictures. */
+    /** Saves, then writes the summary beside the run, as a workbook and as pages to sign, the tables and the pictures. */
     void export() {
         if (!desk.draft().isComplete()) {
             said.hint(Text.of("run.incomplete.export") + " " + ResultsCard.needs(desk.draft()));
@@ -116,15 +117,19 @@ final class RunSaving {
 
     private void export(Path run, String ending) {
         Path summary = summary(run, ending);
-        Optional<Path> tables = Optional.of(run.resolveSibling("tables" + ending));
-        Optional<Path> charts = Optional.of(run.resolveSibling("charts" + ending));
+        Wanted wanted = new Wanted(
+                Optional.of(summary),
+                Optional.of(run.resolveSibling("tables" + ending)),
+                Optional.of(run.resolveSibling("charts" + ending)),
+                Optional.of(run.resolveSibling(plain(run) + ending + ".pdf")),
+                Optional.empty(),
+                true);
         host.jobs()
                 .run(
                         said,
                         Text.of("export.busy"),
                         Jobs.Cancel.ASKS,
-                        progress -> store.export(
-                                run, summary, tables, charts, Instant.now(), ZoneId.systemDefault(), progress),
+                        progress -> store.export(run, wanted, Instant.now(), ZoneId.systemDefault(), progress),
                         written -> exported(written, summary),
                         e -> said.offer(
                                 OutputWords.of(e),
@@ -145,7 +150,7 @@ final class RunSaving {
         return Text.of(
                 "export.done",
                 summary.getFileName(),
-                written.size() - 1,
+                written.size() - 2,
                 String.valueOf(summary.toAbsolutePath().getParent()));
     }
 

@@ -25,6 +25,7 @@ import tallywell.notice.InputException;
 import tallywell.notice.OutputException;
 import tallywell.plate.Layout;
 import tallywell.task.Progress;
+import tallywell.task.Wanted;
 import tallywell.workup.Result;
 
 class RunStoreTest {
@@ -100,16 +101,14 @@ class RunStoreTest {
         Instant now = Instant.parse("2026-01-01T10:00:00Z");
         List<Path> written = store.export(
                 run,
-                summary,
-                Optional.of(folder.resolve("tables")),
-                Optional.empty(),
+                Wanted.summary(summary).withTables(folder.resolve("tables")).overwriting(),
                 now,
                 ZoneOffset.UTC,
                 Progress.SILENT);
         assertThat(written).allMatch(Files::isRegularFile);
         assertThat(written).hasSize(3);
         Files.writeString(summary, "old");
-        store.export(run, summary, Optional.empty(), Optional.empty(), now, ZoneOffset.UTC, Progress.SILENT);
+        store.export(run, Wanted.summary(summary).overwriting(), now, ZoneOffset.UTC, Progress.SILENT);
         assertThat(Files.size(summary)).isGreaterThan(1000);
     }
 
@@ -119,13 +118,18 @@ class RunStoreTest {
         Path run = store.saveInFolder(kinetic, folder).file().orElseThrow();
         List<Path> written = store.export(
                 run,
-                folder.resolve("run.xlsx"),
-                Optional.empty(),
-                Optional.of(folder.resolve("charts")),
+                new Wanted(
+                        Optional.of(folder.resolve("run.xlsx")),
+                        Optional.empty(),
+                        Optional.of(folder.resolve("charts")),
+                        Optional.of(folder.resolve("run.pdf")),
+                        Optional.empty(),
+                        true),
                 Instant.EPOCH,
                 ZoneOffset.UTC,
                 Progress.SILENT);
         assertThat(written).allMatch(Files::isRegularFile);
+        assertThat(written).contains(folder.resolve("run.pdf"));
         assertThat(written).anyMatch(each -> each.startsWith(folder.resolve("charts")));
     }
 
