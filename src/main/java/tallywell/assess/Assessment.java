@@ -1,5 +1,6 @@
 package tallywell.assess;
 
+import java.util.ArrayList;
 import java.util.List;
 import tallywell.budget.PlateBudget;
 
@@ -44,15 +45,23 @@ public record Assessment(List<Judgement> judgements, List<Check> checks, List<Ch
     /** The batch in one sentence. */
     public String sentence() {
         long failed = count(Check.State.FAILED);
-        long assessed = checks.size() - count(Check.State.NOT_ASSESSED);
-        if (assessed == 0) {
+        long passed = count(Check.State.PASSED);
+        long open = count(Check.State.NOT_ASSESSED);
+        if (failed + passed == 0) {
             return "The batch was not assessed: the method sets no limit that could be held against it.";
         }
-        String open =
-                count(Check.State.NOT_ASSESSED) == 0 ? "" : " " + count(Check.State.NOT_ASSESSED) + " not assessed.";
-        return (failed == 0
-                        ? "The batch passes its acceptance: " + assessed + " of " + assessed + " checks passed."
-                        : "The batch fails its acceptance: " + failed + " of " + assessed + " checks failed.")
-                + open;
+        // All checks are counted against one total, so that no two counts seem to contradict each other.
+        List<String> counts = new ArrayList<>();
+        if (failed > 0) {
+            counts.add(failed + " of " + checks.size() + " checks failed");
+        }
+        if (passed > 0) {
+            counts.add(failed > 0 ? passed + " passed" : passed + " of " + checks.size() + " checks passed");
+        }
+        if (open > 0) {
+            counts.add(open + " not assessed");
+        }
+        return (failed == 0 ? "The batch passes its acceptance: " : "The batch fails its acceptance: ")
+                + String.join(", ", counts) + ".";
     }
 }

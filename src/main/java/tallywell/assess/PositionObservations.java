@@ -69,7 +69,7 @@ final class PositionObservations {
 
     private Check check(String name, List<WellResult> among, ToDoubleFunction<WellResult> covariate, String unit) {
         Optional<Trend> trend = scatter.flatMap(each -> Trend.of(among, each, covariate));
-        String source = "t test within slots, two-sided, 1 %";
+        String source = "t test within replicates, two-sided, 1 %";
         if (trend.isEmpty()) {
             return Observations.open(name + of, "too few replicates in different places", source);
         }
@@ -83,7 +83,7 @@ final class PositionObservations {
 
     private Check carryOver() {
         String name = "no carry-over from the well to the left" + of;
-        String source = "t test within slots, one-sided, 1 %";
+        String source = "t test within replicates, one-sided, 1 %";
         List<WellResult> behind =
                 wells.stream().filter(well -> before(well).isPresent()).toList();
         Optional<Trend> trend = scatter.flatMap(each -> Trend.of(

@@ -15,7 +15,7 @@ import tallywell.quantity.Numbers;
 import tallywell.workup.Result;
 import tallywell.workup.StepAnalysis;
 
-/** Repeatability of the plate, slots that stand out, outliers within slots. */
+/** Repeatability of the plate, replicates that scatter more than the others, outliers among replicates. */
 final class ScatterObservations {
     private static final int DIGITS = 3;
 
@@ -52,20 +52,20 @@ final class ScatterObservations {
 
     private Check repeatability(Repeatability found) {
         VarianceFunction function = found.function();
-        String size = "s0 " + Numbers.rounded(Math.sqrt(function.constant()), DIGITS) + ", s1 "
-                + Numbers.rounded(100 * Math.sqrt(function.proportional()), DIGITS) + " % of net ΔA, from "
-                + found.slots() + " slots with " + Numbers.rounded(found.degreesOfFreedom(), DIGITS)
-                + " degrees of freedom";
-        return Observations.open("repeatability of ΔA" + of, size, "pooled within slots");
+        String size = "SD " + Numbers.rounded(Math.sqrt(function.constant()), DIGITS) + " at net ΔA 0, and "
+                + Numbers.rounded(100 * Math.sqrt(function.proportional()), DIGITS)
+                + " % of net ΔA besides; from " + found.slots() + " groups of replicates with "
+                + Numbers.rounded(found.degreesOfFreedom(), DIGITS) + " degrees of freedom";
+        return Observations.open("repeatability of ΔA" + of, size, "pooled over the replicates");
     }
 
     private Check cochran(Repeatability found) {
-        String name = "scatter alike in all slots" + of;
+        String name = "all replicates scatter alike" + of;
         String left = found.outliers().stream().map(Repeatability.Slot::key).collect(Collectors.joining(", "));
         return new Check(
                 name,
-                "no slot beyond Cochran's limit",
-                left.isEmpty() ? "none" : "far more scatter in " + left,
+                "none beyond Cochran's limit",
+                left.isEmpty() ? "none" : "far more scatter than the others: " + left,
                 Observations.state(left.isEmpty()),
                 "Cochran's test, 1 %");
     }

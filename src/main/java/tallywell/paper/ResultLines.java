@@ -1,6 +1,5 @@
 package tallywell.paper;
 
-import java.io.IOException;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.OptionalDouble;
@@ -30,12 +29,10 @@ final class ResultLines {
     private static final double NEXT = 66;
 
     private final Report report;
-    private final Bounds bounds;
     private final boolean hasAnalytes;
 
-    ResultLines(Report report) throws IOException {
+    ResultLines(Report report) {
         this.report = report;
-        this.bounds = Bounds.of(report);
         this.hasAnalytes = report.analysis().steps().size() > 1
                 || !report.analysis().differences().isEmpty();
     }
@@ -69,7 +66,8 @@ final class ResultLines {
                         ? OptionalDouble.of(each.budget().get().expandedUncertainty())
                         : OptionalDouble.empty();
                 String last = role.equals("sample") ? Words.advice(each) : recovery(each.result());
-                rows.add(row(each.result(), expanded, bounds.words(each), each.verdict(), last));
+                rows.add(row(
+                        each.result(), expanded, Bounds.words(report.analysis(), each.result()), each.verdict(), last));
             }
         }
         return rows;

@@ -17,6 +17,7 @@ import tallywell.quantity.Kind;
 import tallywell.quantity.Quantity;
 import tallywell.workup.Flag;
 import tallywell.workup.Result;
+import tallywell.workup.ResultScale;
 import tallywell.workup.StepAnalysis;
 import tallywell.workup.WellResult;
 
@@ -230,12 +231,14 @@ final class ResultsSheet {
         private final Result result;
         private final StepAnalysis step;
         private final ResultScale scale;
+        private final String formula;
         private final int row;
 
         Extra(Judgement judgement, int row) {
             this.result = judgement.result();
             this.step = draft.analysis().stepOf(result);
-            this.scale = new ResultScale(draft, judgement);
+            this.scale = new ResultScale(draft.analysis(), result);
+            this.formula = new ScaleFormula(draft, judgement, scale).formula();
             this.row = row;
         }
 
@@ -251,7 +254,7 @@ final class ResultsSheet {
             input(ResultPlaces.Working.DENSITY, scale.density());
             sheet.formula(
                     ResultPlaces.Working.SCALE.column(),
-                    scale.formula(),
+                    formula,
                     scale.value(),
                     WORKING.format(Looks.digits(scale.value(), 5)));
             concentration();

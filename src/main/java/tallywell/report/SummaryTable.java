@@ -138,7 +138,7 @@ final class SummaryTable {
                 judgement.verdict(),
                 Words.advice(judgement.advice()),
                 draft.results().row(judgement.result()),
-                Bounds.words(draft, judgement));
+                Bounds.words(draft.analysis(), judgement.result()));
     }
 
     private int write(List<Line> lines, int firstRow, String first, String last) throws IOException {

@@ -1,5 +1,6 @@
 package tallywell.report;
 
+import java.math.BigDecimal;
 import java.util.EnumSet;
 import java.util.Set;
 import java.util.stream.Collectors;
@@ -74,11 +75,18 @@ public final class Words {
     public static String advice(Advice advice) {
         if (advice instanceof Advice.Dilute dilute) {
             double factor = dilute.dilution().factor();
-            return factor == 1 ? "repeat undiluted" : "repeat at dilution " + Numbers.plain(factor);
+            return factor == 1
+                    ? "repeat undiluted"
+                    : "repeat at dilution " + Numbers.plain(factor) + " (1+" + Numbers.plain(rest(factor)) + ")";
         }
         if (advice instanceof Advice.ReadLonger) {
             return "repeat, reading longer";
         }
         return advice instanceof Advice.Repeat ? "repeat" : "";
+    }
+
+    /** Parts of diluent to one part of sample, without the noise of binary fractions. */
+    private static double rest(double factor) {
+        return BigDecimal.valueOf(factor).subtract(BigDecimal.ONE).doubleValue();
     }
 }

@@ -55,7 +55,7 @@ public enum Flag {
     /** One well lies too far from the others. */
     OUTLIER("one well lies farther from the others than chance explains (Grubbs, two-sided, 1 %)"),
     /** The wells scatter more than those of the rest of the plate. */
-    SCATTER_HIGH("the wells scatter more than those of the other slots (Cochran, 1 %)"),
+    SCATTER_HIGH("the wells scatter more than other replicates (Cochran, 1 %)"),
     /** Not to be told from a blank. */
     BELOW_DETECTION("net ΔA is not to be told from a blank"),
     /** Detected, but too little to say how much. */

@@ -65,7 +65,7 @@ class ObservationsTest {
                 .filteredOn(each -> each.state() == Check.State.PASSED)
                 .extracting(Check::name)
                 .contains(
-                        "scatter alike in all slots",
+                        "all replicates scatter alike",
                         "blanks scatter like the other wells",
                         "calibration is straight",
                         "curve fits the means of the levels",
@@ -115,9 +115,9 @@ class ObservationsTest {
     @Test
     void slotWithFarTooMuchScatterIsNamedAndItsResultChecked() throws InputException, IOException {
         Analysis moved = whole().moved(Well.parse("B1").orElseThrow(), 0.1);
-        Check check = check(moved, "scatter alike");
+        Check check = check(moved, "all replicates scatter alike");
         assertThat(check.state()).isEqualTo(Check.State.FAILED);
-        assertThat(check.found()).isEqualTo("far more scatter in sample 1");
+        assertThat(check.found()).isEqualTo("far more scatter than the others: sample 1");
         Judgement first = new Assessor().assess(moved).judgements().get(0);
         assertThat(first.result().flags()).contains(Flag.SCATTER_HIGH);
         assertThat(first.verdict()).isEqualTo(Verdict.CHECK);

@@ -106,7 +106,8 @@ class VerdictsTest {
         assertThat(assessment.passed()).isFalse();
         assertThat(assessment.judgements().get(0).verdict()).isEqualTo(Verdict.CHECK);
         assertThat(assessment.count(Verdict.REPORT)).isZero();
-        assertThat(assessment.sentence()).startsWith("The batch fails its acceptance: 1 of 1 checks failed");
+        assertThat(assessment.sentence())
+                .isEqualTo("The batch fails its acceptance: 1 of 3 checks failed, 2 not assessed.");
     }
 
     @Test
