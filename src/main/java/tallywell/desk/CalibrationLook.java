@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.Optional;
 import tallywell.curve.Calibration;
 import tallywell.curve.InversePrediction;
+import tallywell.curve.Model;
 import tallywell.curve.ResponseVariance;
 import tallywell.curve.Standard;
 import tallywell.plate.Content;
@@ -98,7 +99,7 @@ public record CalibrationLook(
     private static String formula(Calibration calibration, Shown shown) {
         List<String> parts = new ArrayList<>();
         String names = "abcdg";
-        int offset = calibration.curve().model() == tallywell.curve.Model.LINE_THROUGH_ZERO ? 1 : 0;
+        int offset = calibration.curve().model() == Model.LINE_THROUGH_ZERO ? 1 : 0;
         for (int i = 0; i < calibration.curve().size(); i++) {
             parts.add(names.charAt(i + offset) + " = "
                     + shown.rounded(calibration.curve().coefficient(i), 5));
@@ -106,6 +107,18 @@ public record CalibrationLook(
         String scatter = calibration.residualSd().isPresent()
                 ? " · scatter " + shown.fixed(MILLI * calibration.residualSd().getAsDouble(), 1) + " mA"
                 : "";
-        return calibration.curve().model().word().replace('-', ' ') + ": " + String.join(", ", parts) + scatter;
+        return equation(calibration.curve().model()) + ", " + String.join(", ", parts) + scatter;
+    }
+
+    /** The formula of a curve, as {@link Model} has it. */
+    static String equation(Model model) {
+        return "net ΔA = "
+                + switch (model) {
+                    case LINE -> "a + b · level";
+                    case LINE_THROUGH_ZERO -> "b · level";
+                    case QUADRATIC -> "a + b · level + c · level²";
+                    case LOGISTIC_4 -> "d + (a − d) / (1 + (level / c)^b)";
+                    case LOGISTIC_5 -> "d + (a − d) / (1 + (level / c)^b)^g";
+                };
     }
 }

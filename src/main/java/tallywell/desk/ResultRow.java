@@ -1,15 +1,17 @@
 package tallywell.desk;
 
 import java.util.ArrayList;
+import java.util.EnumSet;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
-import tallywell.assess.Advice;
 import tallywell.assess.Assessment;
 import tallywell.assess.Judgement;
 import tallywell.assess.Verdict;
 import tallywell.budget.ResultBudget;
 import tallywell.plate.Well;
+import tallywell.report.Bounds;
+import tallywell.report.Words;
 import tallywell.workup.Analysis;
 import tallywell.workup.Flag;
 import tallywell.workup.Result;
@@ -39,6 +41,7 @@ public record ResultRow(
         Verdict verdict,
         String next) {
     private static final int PLAIN_DIGITS = 4;
+    private static final double MILLI = 1000;
 
     /** Where it stands on the plate. */
     public List<Well> wells() {
@@ -49,16 +52,19 @@ public record ResultRow(
     public static List<ResultRow> of(Analysis analysis, Assessment assessment, Shown shown) {
         List<ResultRow> rows = new ArrayList<>();
         for (int i = 0; i < assessment.judgements().size(); i++) {
-            rows.add(row(
-                    analysis,
-                    assessment.judgements().get(i),
-                    assessment.budget().results().get(i),
-                    shown));
+            Judgement judgement = assessment.judgements().get(i);
+            boolean pooled = assessment
+                    .budget()
+                    .repeatabilities()
+                    .get(judgement.result().step() - 1)
+                    .isPresent();
+            rows.add(row(analysis, judgement, assessment.budget().results().get(i), pooled, shown));
         }
         return rows;
     }
 
-    private static ResultRow row(Analysis analysis, Judgement judgement, Optional<ResultBudget> budget, Shown shown) {
+    private static ResultRow row(
+            Analysis analysis, Judgement judgement, Optional<ResultBudget> budget, boolean pooled, Shown shown) {
         Result result = judgement.result();
         String several = analysis.steps().size() > 1 ? " · " + result.analyte() : "";
         String name = switch (result.role()) {
@@ -71,7 +77,7 @@ public record ResultRow(
         return new ResultRow(
                 result,
                 (name.equals(result.word() + "  " + result.word()) ? result.word() : name) + several,
-                value(result, expanded, shown),
+                value(analysis, result, expanded, shown),
                 expanded.isPresent() && result.value().isPresent()
                         ? shown.fixed(expanded.getAsDouble(), decimals(expanded.getAsDouble()))
                         : "",
@@ -79,21 +85,29 @@ public record ResultRow(
                 creep(analysis, result, shown),
                 shown.fixed(result.netDeltaA(), 3),
                 judgement.verdict(),
-                next(judgement, shown));
+                next(judgement, pooled && budget.isPresent(), shown));
     }
 
-    /** As many decimals as the uncertainty with two digits has (GUM 7.2.6). */
-    private static String value(Result result, OptionalDouble expanded, Shown shown) {
+    /** As many decimals as the uncertainty with two digits has (GUM 7.2.6); the bound where only that can be said. */
+    private static String value(Analysis analysis, Result result, OptionalDouble expanded, Shown shown) {
         if (result.value().isEmpty()) {
-            return result.flags().contains(Flag.ABOVE_STANDARDS)
-                            || result.flags().contains(Flag.OVER_RANGE)
-                    ? "too high"
-                    : result.flags().contains(Flag.BELOW_STANDARDS) ? "too low" : "none";
+            return shown.marked(Bounds.words(analysis, result));
         }
         double value = result.value().getAsDouble();
         return expanded.isPresent() && expanded.getAsDouble() > 0
                 ? shown.fixed(value, decimals(expanded.getAsDouble()))
                 : shown.rounded(value, PLAIN_DIGITS);
+    }
+
+    /** The value with its unit; words where there is no number. */
+    public String valueWithUnit() {
+        boolean isNumber = value.chars().anyMatch(Character::isDigit);
+        return isNumber ? value + " " + result.unit() : value;
+    }
+
+    /** Whether somebody has to look at it, or do something about it. */
+    public boolean needsAttention() {
+        return verdict != Verdict.REPORT;
     }
 
     static int decimals(double uncertainty) {
@@ -104,40 +118,35 @@ public record ResultRow(
     }
 
     private static String creep(Analysis analysis, Result result, Shown shown) {
-        OptionalDouble mean =
-                analysis
-                        .stepOf(result)
-                        .where(well -> well.used() && result.wells().contains(well.well()))
-                        .stream()
-                        .map(WellResult::trace)
-                        .flatMapToDouble(trace -> trace.creepPerMin().stream())
-                        .average();
-        return mean.isPresent() ? shown.fixed(1000 * mean.getAsDouble(), 1) : "";
+        List<WellResult> wells = analysis.stepOf(result)
+                .where(well -> well.used() && result.wells().contains(well.well()));
+        OptionalDouble mean = wells.stream()
+                .map(WellResult::trace)
+                .flatMapToDouble(trace -> trace.creepPerMin().stream())
+                .average();
+        if (mean.isPresent()) {
+            return shown.fixed(MILLI * mean.getAsDouble(), 1);
+        }
+        // An empty cell would look like no creep.
+        return result.netDeltaA().isPresent() ? "not measured" : "";
     }
 
-    private static String next(Judgement judgement, Shown shown) {
-        List<String> words = new ArrayList<>();
-        if (judgement.advice() instanceof Advice.Dilute dilute) {
-            words.add(
-                    "measure again at dilution " + shown.plain(dilute.dilution().factor()));
-        } else if (judgement.advice() instanceof Advice.ReadLonger) {
-            words.add("measure again and read longer");
-        } else if (judgement.advice() instanceof Advice.Repeat) {
-            words.add("measure again");
-        }
+    private static String next(Judgement judgement, boolean pooled, Shown shown) {
+        Result result = judgement.result();
         List<String> why = new ArrayList<>();
-        for (Flag flag : judgement.result().flags()) {
-            if (Badges.of(flag).isPresent() || flag == Flag.EXCLUDED) {
-                why.add(flag.text());
-            }
+        result.recoveryPercent().ifPresent(recovery -> why.add("recovery " + shown.fixed(recovery, 1) + " %"));
+        EnumSet<Flag> told = EnumSet.noneOf(Flag.class);
+        result.flags().stream()
+                .filter(flag -> Badges.of(flag).isPresent() || flag == Flag.EXCLUDED)
+                .forEach(told::add);
+        if (!told.isEmpty()) {
+            why.add(Words.brief(told));
         }
-        judgement
-                .result()
-                .recoveryPercent()
-                .ifPresent(recovery -> why.add(0, "recovery " + shown.fixed(recovery, 1) + " %"));
-        if (!why.isEmpty()) {
-            words.add(String.join("; ", why));
+        if (result.n() == 1 && pooled && result.value().isPresent()) {
+            why.add("one well: ± U is from the scatter of the other replicates on the plate");
         }
-        return String.join(": ", words);
+        String advice = shown.marked(Words.advice(judgement));
+        String because = String.join("; ", why);
+        return advice.isEmpty() || because.isEmpty() ? advice + because : advice + ": " + because;
     }
 }

@@ -42,7 +42,8 @@ public record Shown(char mark) {
         return mark == ',' && typed.indexOf('.') < 0 ? typed.replace(',', '.') : typed;
     }
 
-    private String marked(String text) {
+    /** A text of numbers with a decimal point, with the mark of the user. */
+    public String marked(String text) {
         return text.replace('.', mark);
     }
 }

@@ -190,6 +190,10 @@ public final class Sum {
             String top = line.intercept() == 0
                     ? shown.fixed(net, A)
                     : "(" + shown.fixed(net, A) + " − " + bracketed(line.intercept()) + ")";
+            String a = line.intercept() == 0 ? "" : "a = " + shown.fixed(line.intercept(), A) + ", ";
+            lines.add("  calibration: "
+                    + CalibrationLook.equation(calibration.curve().model()) + ", " + a + "b = "
+                    + shown.rounded(line.slope(), DIGITS) + " L/g, in the solution pipetted");
             lines.add("  c = " + (line.intercept() == 0 ? "net ΔA / b = " : "(net ΔA − a) / b = ") + top + " / "
                     + shown.rounded(line.slope(), DIGITS) + " = " + shown.rounded(level, DIGITS) + " g/L");
         } else {
@@ -226,13 +230,13 @@ public final class Sum {
 
     private void original(WellResult well, double undiluted, Dilution dilution, Optional<Sample> sample) {
         if (dilution.factor() != 1) {
-            lines.add("  c · F = " + shown.rounded(undiluted / dilution.factor(), DIGITS) + " · "
+            lines.add("  c · dilution = " + shown.rounded(undiluted / dilution.factor(), DIGITS) + " · "
                     + shown.plain(dilution.factor()) + " = " + shown.rounded(undiluted, DIGITS) + " g/L");
         }
         String result = shown.rounded(well.value().orElseThrow(), DIGITS) + " " + well.unit();
         Optional<Sample.Extraction> solid = sample.flatMap(Sample::solid);
         if (solid.isPresent()) {
-            lines.add("  value = c · F · extract / mass = " + shown.rounded(undiluted, DIGITS) + " g/L · "
+            lines.add("  value = c · dilution · extract / mass = " + shown.rounded(undiluted, DIGITS) + " g/L · "
                     + shown.plain(solid.get().extractMl()) + " mL / "
                     + shown.plain(solid.get().massG()) + " g = "
                     + result);

@@ -15,42 +15,31 @@ import tallywell.plate.Content;
 import tallywell.plate.Layout;
 import tallywell.plate.Well;
 import tallywell.plate.WellMap;
-import tallywell.workup.Analysis;
 import tallywell.workup.Flag;
 import tallywell.workup.StepAnalysis;
-import tallywell.workup.WellReadings;
 import tallywell.workup.WellResult;
 
 /** What the wells of a run show, for one step of its method. */
 public final class ValueFaces {
-    private static final double MILLI = 1000;
     private static final int DIGITS = 3;
 
     private final Shown shown;
     private final RoleFaces roles;
     private final RunDraft draft;
     private final Layout layout;
-    private final Map<Well, WellResult> results = new HashMap<>();
+    private final WellNumbers numbers;
     private final Map<Well, Set<Flag>> flags = new HashMap<>();
-    private final Map<Well, OptionalDouble> differences = new HashMap<>();
-    private final String unit;
 
     private ValueFaces(Worked worked, int step, Shown shown) {
         this.shown = shown;
         draft = worked.draft();
         layout = draft.layout().orElseThrow().value();
         roles = new RoleFaces(shown, Optional.of(draft.sampleList()));
-        String symbol = "";
-        if (worked.analysis().isPresent()) {
-            Analysis analysis = worked.analysis().get();
-            StepAnalysis of =
-                    analysis.steps().get(Math.min(step, analysis.steps().size()) - 1);
-            symbol = of.step().report().unit().symbol();
-            of.wells().forEach(well -> results.put(well.well(), well));
-            collectFlags(worked.assessment(), of);
-            collectDifferences(of);
-        }
-        unit = symbol;
+        Optional<StepAnalysis> of = worked.analysis()
+                .map(analysis ->
+                        analysis.steps().get(Math.min(step, analysis.steps().size()) - 1));
+        of.ifPresent(each -> collectFlags(worked.assessment(), each));
+        numbers = of.map(each -> new WellNumbers(worked, each, shown)).orElseGet(() -> new WellNumbers(shown));
     }
 
     /**
@@ -97,31 +86,6 @@ public final class ValueFaces {
         }
     }
 
-    private void collectDifferences(StepAnalysis step) {
-        Map<String, List<WellResult>> groups = new HashMap<>();
-        for (WellResult well : step.wells()) {
-            if (well.used() && signal(well).isPresent()) {
-                groups.computeIfAbsent(
-                                well.content().role() + " " + well.content().word(), key -> new ArrayList<>())
-                        .add(well);
-            }
-        }
-        for (List<WellResult> group : groups.values()) {
-            double mean = group.stream()
-                    .mapToDouble(well -> signal(well).orElseThrow())
-                    .average()
-                    .orElse(0);
-            if (group.size() > 1) {
-                group.forEach(well -> differences.put(
-                        well.well(), OptionalDouble.of(signal(well).orElseThrow() - mean)));
-            }
-        }
-    }
-
-    private static OptionalDouble signal(WellResult well) {
-        return well.netDeltaA().isPresent() ? well.netDeltaA() : well.deltaA();
-    }
-
     private Faces faces(PlateShow show) {
         if (show == PlateShow.ROLE) {
             return new Faces(WellMap.of(layout.format(), well -> face(well, show, 0)), 0, 0, "", "");
@@ -148,25 +112,16 @@ public final class ValueFaces {
                 WellMap.of(layout.format(), well -> face(well, show, DIGITS)),
                 low,
                 high,
-                text(show, low) + unit(show),
-                text(show, high) + unit(show));
-    }
-
-    private String unit(PlateShow show) {
-        return switch (show) {
-            case CREEP -> " mA/min";
-            case REPLICATES -> " mA apart";
-            case CONCENTRATION -> " " + unit + " in the original sample";
-            default -> "";
-        };
+                numbers.text(show, low) + numbers.unit(show),
+                numbers.text(show, high) + numbers.unit(show));
     }
 
     private Faces traces() {
         double low = Double.POSITIVE_INFINITY;
         double high = Double.NEGATIVE_INFINITY;
         Map<Well, List<double[]>> points = new HashMap<>();
-        for (WellResult result : results.values()) {
-            List<double[]> of = points(result.trace().readings());
+        for (WellResult result : numbers.results()) {
+            List<double[]> of = WellNumbers.points(result.trace().readings());
             points.put(result.well(), of);
             for (double[] point : of) {
                 low = Math.min(low, point[1]);
@@ -193,21 +148,6 @@ public final class ValueFaces {
                 any ? shown.fixed(high, 2) : "");
     }
 
-    private static List<double[]> points(WellReadings readings) {
-        List<double[]> points = new ArrayList<>();
-        double untimed = 0;
-        for (List<WellReadings.Point> part : List.of(readings.baseline(), readings.after())) {
-            for (WellReadings.Point point : part) {
-                boolean ascends =
-                        point.timed() && (points.isEmpty() || point.timeS() > points.get(points.size() - 1)[0]);
-                double time =
-                        ascends ? point.timeS() : points.isEmpty() ? untimed : points.get(points.size() - 1)[0] + 1;
-                points.add(new double[] {time, point.absorbance()});
-            }
-        }
-        return points;
-    }
-
     private WellFace face(Well well, PlateShow show, int digits) {
         Content content = layout.at(well);
         WellFace plain = roles.face(well, content);
@@ -224,7 +164,7 @@ public final class ValueFaces {
                 .flatMap(flag -> Badges.of(flag).stream())
                 .distinct()
                 .forEach(badges::add);
-        String value = digits == 0 ? plain.value() : value(show, well);
+        String value = digits == 0 ? plain.value() : numbers.value(show, well);
         return new WellFace(
                 plain.shape(),
                 plain.label(),
@@ -238,8 +178,7 @@ public final class ValueFaces {
 
     /** The ends of the curve are no news about the standards that make it. */
     private static boolean concerns(Content content, Flag flag) {
-        boolean ends = flag == Flag.ABOVE_STANDARDS || flag == Flag.BELOW_STANDARDS;
-        return !(ends && content instanceof Content.Standard);
+        return !(WellNumbers.isBeyond(flag) && content instanceof Content.Standard);
     }
 
     private boolean isLeftOut(Content content) {
@@ -249,16 +188,16 @@ public final class ValueFaces {
 
     private String words(Well well, WellFace plain, Run.@org.jspecify.annotations.Nullable Exclusion excluded) {
         List<String> words = new ArrayList<>(List.of(plain.words()));
-        WellResult result = results.get(well);
-        if (result != null) {
+        numbers.of(well).ifPresent(result -> {
             result.deltaA().ifPresent(value -> words.add("ΔA " + shown.fixed(value, 4)));
             result.trace()
                     .creepPerMin()
-                    .ifPresent(value -> words.add("creep " + shown.fixed(MILLI * value, 2) + " mA/min"));
-            result.value().ifPresent(value -> words.add(shown.rounded(value, 4) + " " + result.unit()));
-        }
+                    .ifPresent(value -> words.add("creep " + shown.fixed(WellNumbers.MILLI * value, 2) + " mA/min"));
+            numbers.concentration(result).ifPresent(value -> words.add(shown.rounded(value, 4) + " " + result.unit()));
+        });
         flags.getOrDefault(well, Set.of()).stream()
-                .filter(flag -> !Badges.of(flag).isEmpty())
+                .filter(flag ->
+                        concerns(layout.at(well), flag) && Badges.of(flag).isPresent())
                 .forEach(flag -> words.add(flag.text()));
         if (excluded != null) {
             words.add("excluded: " + excluded.reason() + (excluded.by().isEmpty() ? "" : " (" + excluded.by() + ")"));
@@ -266,54 +205,10 @@ public final class ValueFaces {
         return String.join(" · ", words);
     }
 
-    private String value(PlateShow show, Well well) {
-        if (show == PlateShow.REPLICATES) {
-            OptionalDouble difference = differences.getOrDefault(well, OptionalDouble.empty());
-            if (difference.isEmpty()) {
-                return "";
-            }
-            String text = shown.fixed(MILLI * difference.getAsDouble(), 1);
-            return difference.getAsDouble() > 0 ? "+" + text : text.replace('-', '−');
-        }
-        OptionalDouble raw = raw(show, well);
-        return raw.isPresent() ? text(show, raw.getAsDouble()) : "";
-    }
-
-    private String text(PlateShow show, double value) {
-        return switch (show) {
-            case CREEP, REPLICATES -> shown.fixed(value, 1).replace('-', '−');
-            case CONCENTRATION -> value == 0 ? "0" : shown.rounded(value, DIGITS);
-            default -> shown.fixed(value, 3).replace('-', '−');
-        };
-    }
-
+    /** Blanks keep their outline in a plate of ΔA, where their ground would say nothing. */
     private OptionalDouble scaled(PlateShow show, Well well) {
-        if (show == PlateShow.REPLICATES) {
-            OptionalDouble difference = differences.getOrDefault(well, OptionalDouble.empty());
-            return difference.isPresent()
-                    ? OptionalDouble.of(Math.abs(MILLI * difference.getAsDouble()))
-                    : OptionalDouble.empty();
-        }
         Content content = layout.at(well);
         boolean outlined = content instanceof Content.Blank || content instanceof Content.SampleBlank;
-        return outlined && show == PlateShow.DELTA_A ? OptionalDouble.empty() : raw(show, well);
-    }
-
-    private OptionalDouble raw(PlateShow show, Well well) {
-        WellResult result = results.get(well);
-        if (result == null) {
-            return OptionalDouble.empty();
-        }
-        return switch (show) {
-            case BEFORE -> result.trace().before();
-            case AFTER -> result.trace().after();
-            case DELTA_A -> result.deltaA();
-            case CREEP ->
-                result.trace().creepPerMin().isPresent()
-                        ? OptionalDouble.of(MILLI * result.trace().creepPerMin().getAsDouble())
-                        : OptionalDouble.empty();
-            case CONCENTRATION -> result.value();
-            default -> OptionalDouble.empty();
-        };
+        return outlined && show == PlateShow.DELTA_A ? OptionalDouble.empty() : numbers.size(show, well);
     }
 }

@@ -9,11 +9,16 @@ import java.util.List;
 import java.util.Locale;
 import javax.swing.UIManager;
 import org.jfree.chart.JFreeChart;
+import org.jfree.chart.annotations.XYTitleAnnotation;
 import org.jfree.chart.axis.NumberAxis;
 import org.jfree.chart.plot.CombinedDomainXYPlot;
+import org.jfree.chart.plot.ValueMarker;
 import org.jfree.chart.plot.XYPlot;
+import org.jfree.chart.title.TextTitle;
+import org.jfree.chart.ui.RectangleAnchor;
 import org.jfree.chart.ui.RectangleInsets;
 import org.jfree.data.xy.XYSeries;
+import org.jspecify.annotations.Nullable;
 import tallywell.desk.Shown;
 
 /** What all our charts share: axes, plots and type in our colours, numbers with the user's decimal mark. */
@@ -37,7 +42,7 @@ final class Axes {
         return shown;
     }
 
-    NumberAxis axis(String label, String format) {
+    NumberAxis axis(@Nullable String label, String format) {
         NumberAxis axis = new NumberAxis(label);
         axis.setAutoRangeIncludesZero(false);
         axis.setLabelFont(font(LABEL));
@@ -53,7 +58,7 @@ final class Axes {
     }
 
     /** A plot with a vertical axis; the horizontal one is shared. */
-    XYPlot plot(String label, String format) {
+    XYPlot plot(@Nullable String label, String format) {
         XYPlot plot = new XYPlot(null, null, axis(label, format), null);
         plot.setBackgroundPaint(palette.card());
         plot.setDomainGridlinesVisible(false);
@@ -62,6 +67,18 @@ final class Axes {
         plot.setOutlineVisible(false);
         plot.setDomainPannable(true);
         plot.setRangePannable(true);
+        return plot;
+    }
+
+    /** A low plot of residuals; what it shows is written in it, since its axis is too short for words. */
+    XYPlot residuals(String words) {
+        XYPlot plot = plot(null, "0.#");
+        TextTitle title = new TextTitle(words, font(LABEL));
+        title.setPaint(palette.soft());
+        title.setBackgroundPaint(palette.card());
+        plot.addAnnotation(new XYTitleAnnotation(0.004, 1, title, RectangleAnchor.TOP_LEFT));
+        plot.addRangeMarker(new ValueMarker(0, palette.soft(), new BasicStroke(0.8f)));
+        plot.getRangeAxis().setUpperMargin(0.3);
         return plot;
     }
 

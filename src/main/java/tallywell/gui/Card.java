@@ -1,12 +1,14 @@
 package tallywell.gui;
 
 import java.awt.Color;
+import java.awt.Dimension;
 import java.awt.Graphics;
 import java.awt.Graphics2D;
 import java.awt.LayoutManager;
 import java.awt.RenderingHints;
 import java.awt.geom.RoundRectangle2D;
 import javax.swing.JPanel;
+import javax.swing.UIManager;
 
 /** A panel on a card with round corners. */
 class Card extends JPanel {
@@ -15,6 +17,12 @@ class Card extends JPanel {
     Card(LayoutManager layout) {
         super(layout);
         setOpaque(false);
+    }
+
+    /** A size in widths and heights of the text that was chosen, so that what is in it can be read at any. */
+    static Dimension inText(double wide, double high) {
+        float text = UIManager.getFont("Label.font").getSize2D();
+        return new Dimension(Math.round((float) wide * text), Math.round((float) high * text));
     }
 
     /** The ground; other cards may stand out. */

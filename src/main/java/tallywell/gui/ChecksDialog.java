@@ -2,22 +2,26 @@ package tallywell.gui;
 
 import java.awt.Component;
 import java.awt.Dimension;
+import java.awt.Rectangle;
 import java.util.List;
-import javax.swing.JDialog;
+import javax.swing.JButton;
 import javax.swing.JLabel;
 import javax.swing.JPanel;
 import javax.swing.JScrollPane;
-import javax.swing.SwingUtilities;
+import javax.swing.Scrollable;
 import net.miginfocom.swing.MigLayout;
 import tallywell.assess.Assessment;
 import tallywell.assess.Check;
 
 /** The checks of a batch one by one: limit, what was found, how it went. */
 final class ChecksDialog {
+    private static final int SIGN = 18;
+    private static final int UNIT = 16;
+
     private ChecksDialog() {}
 
     static JPanel panel(Assessment assessment) {
-        JPanel panel = new JPanel(new MigLayout("insets 16, fillx, gapy 6", "[][grow, fill][grow, fill][]", ""));
+        JPanel panel = new Rows();
         section(panel, Text.of("checks.accept"), assessment.checks());
         section(panel, Text.of("checks.look"), assessment.observations());
         return panel;
@@ -27,31 +31,75 @@ final class ChecksDialog {
         if (checks.isEmpty()) {
             return;
         }
-        panel.add(Labels.heading(title), "span 4, gaptop 8, wrap");
+        panel.add(Labels.heading(title), "span 5, gaptop 8, wrap");
+        panel.add(Labels.softStrong(Text.of("checks.what")), "skip 1");
+        panel.add(Labels.softStrong(Text.of("checks.found")));
+        panel.add(Labels.softStrong(Text.of("checks.limit")), "wrap");
         for (Check check : checks) {
             JLabel sign = new JLabel(
                     switch (check.state()) {
-                        case PASSED -> Glyph.good(18);
-                        case FAILED -> Glyph.look(18);
-                        case NOT_ASSESSED -> Glyph.missing(18);
+                        case PASSED -> Glyph.good(SIGN);
+                        case FAILED -> Glyph.look(SIGN);
+                        case NOT_ASSESSED -> Glyph.missing(SIGN);
                     });
-            panel.add(sign);
-            panel.add(Labels.wrapped(check.name(), false), "wmin 120");
-            String limit = check.limit().isEmpty() ? "" : "; " + check.limit();
-            panel.add(Labels.wrapped(check.found() + limit, true), "wmin 160");
-            panel.add(Labels.strong(check.state().words()), "wrap");
+            panel.add(sign, "top");
+            panel.add(Labels.wrapped(check.name(), false), "top, wmin 120");
+            panel.add(Labels.wrapped(check.found(), false), "top, wmin 140");
+            panel.add(Labels.wrapped(limit(check), true), "top, wmin 140");
+            panel.add(Labels.strong(check.state().words()), "top, wrap");
         }
     }
 
+    /** The limit; where there is none, what is missing for it. */
+    private static String limit(Check check) {
+        if (!check.limit().isEmpty()) {
+            return check.limit();
+        }
+        return check.source().startsWith("no ") ? check.source() : "–";
+    }
+
     static void show(Component owner, Assessment assessment) {
-        JDialog dialog = new JDialog(
-                SwingUtilities.getWindowAncestor(owner), Text.of("checks.title"), JDialog.ModalityType.MODELESS);
         JScrollPane pane = new JScrollPane(panel(assessment));
         pane.setBorder(null);
-        pane.getVerticalScrollBar().setUnitIncrement(16);
-        dialog.setContentPane(pane);
-        dialog.setSize(new Dimension(900, 520));
-        dialog.setLocationRelativeTo(owner);
-        dialog.setVisible(true);
+        pane.getVerticalScrollBar().setUnitIncrement(UNIT);
+        Reader.show(owner, Text.of("checks.title"), new Dimension(980, 600), close -> {
+            JPanel all = new JPanel(new MigLayout("insets 0 0 12 0, fill, gapy 8", "[grow, fill]", "[grow, fill][]"));
+            all.add(pane, "grow, wrap");
+            JButton button = Fields.primary(Text.of("said.close"), close);
+            all.add(button, "growx 0, al right, gapright 16");
+            return all;
+        });
+    }
+
+    /** As wide as the window, so that texts wrap in it. */
+    private static final class Rows extends JPanel implements Scrollable {
+        Rows() {
+            super(new MigLayout("insets 16, fillx, gapy 6", "[][grow 30, fill][grow 40, fill][grow 30, fill][]", ""));
+        }
+
+        @Override
+        public Dimension getPreferredScrollableViewportSize() {
+            return getPreferredSize();
+        }
+
+        @Override
+        public int getScrollableUnitIncrement(Rectangle visible, int orientation, int direction) {
+            return UNIT;
+        }
+
+        @Override
+        public int getScrollableBlockIncrement(Rectangle visible, int orientation, int direction) {
+            return visible.height - UNIT;
+        }
+
+        @Override
+        public boolean getScrollableTracksViewportWidth() {
+            return true;
+        }
+
+        @Override
+        public boolean getScrollableTracksViewportHeight() {
+            return false;
+        }
     }
 }

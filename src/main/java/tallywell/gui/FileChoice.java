@@ -8,10 +8,14 @@ import java.util.List;
 import java.util.Optional;
 import javax.swing.JFileChooser;
 import javax.swing.JOptionPane;
+import javax.swing.JPanel;
+import net.miginfocom.swing.MigLayout;
 import tallywell.desk.Settings;
 
 /** Asks for files. */
 final class FileChoice {
+    private static final int ABOUT_WIDTH = 190;
+
     private final Component owner;
     private final Settings settings;
     private final Path home;
@@ -49,10 +53,17 @@ final class FileChoice {
                 .orElse(own == null ? home : own);
     }
 
-    /** A place to save to; empty if given up. */
-    Optional<Path> save(String title, Path suggested) {
+    /**
+     * A place to save to; empty if given up.
+     *
+     * @param about what is written there; empty if the title says it all
+     */
+    Optional<Path> save(String title, String about, Path suggested) {
         JFileChooser chooser = new JFileChooser();
         chooser.setDialogTitle(title);
+        if (!about.isEmpty()) {
+            chooser.setAccessory(aside(about));
+        }
         chooser.setSelectedFile(home.resolve(suggested).toFile());
         if (chooser.showSaveDialog(owner) != JFileChooser.APPROVE_OPTION) {
             return Optional.empty();
@@ -67,5 +78,11 @@ final class FileChoice {
                                 JOptionPane.WARNING_MESSAGE)
                         == JOptionPane.OK_OPTION;
         return replace ? Optional.of(chosen.toPath()) : Optional.empty();
+    }
+
+    private static JPanel aside(String about) {
+        JPanel panel = new JPanel(new MigLayout("insets 0 12 0 4", "[" + ABOUT_WIDTH + "!, fill]", ""));
+        panel.add(Labels.wrapped(about, true), "wmin 100");
+        return panel;
     }
 }

@@ -33,6 +33,9 @@ interface Host {
     /** Asks for a place to save to; empty if given up. */
     Optional<Path> askSave(String title, Path suggested);
 
+    /** Asks for a folder that is made, saying what goes into it; empty if given up. */
+    Optional<Path> askFolder(String title, String about, Path suggested);
+
     /** A layout was saved. */
     void savedLayout(Path file);
 

@@ -48,6 +48,7 @@ final class MainWindow extends JFrame implements Host {
     private Optional<RunPage> run = Optional.empty();
     private Optional<LayoutPage> layout = Optional.empty();
     private Optional<RunPage> waiting = Optional.empty();
+    private Optional<RunPage> behind = Optional.empty();
 
     /** A window with settings that have been read already. */
     MainWindow(Path home, Shown shown, Settings settings) {
@@ -120,6 +121,8 @@ final class MainWindow extends JFrame implements Host {
     }
 
     void showStart() {
+        // Opened again unchanged, a run has its undo history still.
+        behind = run.filter(page -> !page.desk().history().isUnsaved());
         run = Optional.empty();
         layout = Optional.empty();
         setTitle(Text.of("app"));
@@ -268,7 +271,8 @@ final class MainWindow extends JFrame implements Host {
                 progress -> store.open(file),
                 draft -> {
                     settings.opened("run", file);
-                    openRun(draft);
+                    behind.filter(page -> page.desk().draft().equals(draft))
+                            .ifPresentOrElse(this::showRun, () -> openRun(draft));
                     run.ifPresent(then);
                 });
     }
@@ -300,7 +304,12 @@ final class MainWindow extends JFrame implements Host {
 
     @Override
     public Optional<Path> askSave(String title, Path suggested) {
-        return choice.save(title, suggested);
+        return choice.save(title, "", suggested);
+    }
+
+    @Override
+    public Optional<Path> askFolder(String title, String about, Path suggested) {
+        return choice.save(title, about, suggested);
     }
 
     @Override

@@ -1,5 +1,6 @@
 package tallywell.gui;
 
+import java.awt.Dimension;
 import java.util.List;
 import java.util.Optional;
 import javax.swing.ButtonGroup;
@@ -15,6 +16,9 @@ import tallywell.desk.Worked;
 
 /** The plate of a run with the words that choose what its wells show. */
 final class PlateCard extends Card {
+    private static final double WIDE_TEXT = 26;
+    private static final double HIGH_TEXT = 23;
+
     private final RunDesk desk;
     private final Shown shown;
     private final Runnable stepChanged;
@@ -97,5 +101,10 @@ final class PlateCard extends Card {
 
     PlateView plate() {
         return plate;
+    }
+
+    @Override
+    public Dimension getMinimumSize() {
+        return inText(WIDE_TEXT, HIGH_TEXT);
     }
 }

@@ -5,6 +5,7 @@ import java.awt.EventQueue;
 import java.awt.event.HierarchyEvent;
 import java.util.Optional;
 import javax.swing.JComboBox;
+import javax.swing.JLabel;
 import javax.swing.JOptionPane;
 import javax.swing.JPanel;
 import javax.swing.JTextField;
@@ -35,6 +36,10 @@ record Reason(String why, String who) {
         });
         JTextField who = Fields.text(panel, Text.of("reason.who"), settings.person());
         who.setName("person");
+        // The room is kept from the start, since the dialog does not grow.
+        JLabel missing = Labels.strong(" ");
+        missing.setName("reason-missing");
+        panel.add(missing, "skip 1, growx, wrap");
         while (JOptionPane.showConfirmDialog(
                         owner, panel, title, JOptionPane.OK_CANCEL_OPTION, JOptionPane.PLAIN_MESSAGE)
                 == JOptionPane.OK_OPTION) {
@@ -43,7 +48,8 @@ record Reason(String why, String who) {
                 settings.person(who.getText().strip());
                 return Optional.of(new Reason(said, who.getText().strip()));
             }
-            why.requestFocusInWindow();
+            missing.setText(Text.of("reason.missing"));
+            missing.setForeground(Palette.now().attention());
         }
         return Optional.empty();
     }

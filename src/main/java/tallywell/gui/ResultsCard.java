@@ -4,13 +4,13 @@ import java.awt.Dimension;
 import java.util.List;
 import java.util.Optional;
 import javax.swing.JButton;
+import javax.swing.JCheckBox;
 import javax.swing.JLabel;
 import javax.swing.JScrollPane;
 import javax.swing.JTextArea;
 import javax.swing.TransferHandler;
 import net.miginfocom.swing.MigLayout;
 import tallywell.assess.Assessment;
-import tallywell.assess.Check;
 import tallywell.assess.Verdict;
 import tallywell.desk.ResultRow;
 import tallywell.desk.RunDesk;
@@ -24,15 +24,19 @@ import tallywell.notice.Notice;
 final class ResultsCard extends Card {
     private static final int MOST_PROBLEMS = 4;
 
+    private static final double WIDE_TEXT = 40;
+    private static final double HIGH_TEXT = 12;
+
     private final RunDesk desk;
     private final Shown shown;
     private final ResultsTable table;
     private final JLabel sign = new JLabel(Glyph.missing(20));
     private final JTextArea sentence = Labels.wrappedStrong("");
+    private final JCheckBox attention = new JCheckBox();
     private final JButton checks = Fields.button("", this::showChecks);
 
     ResultsCard(RunDesk desk, Shown shown, TransferHandler drop) {
-        super(new MigLayout("insets 8 12 6 12, fill, gapy 4", "[][grow, fill][]", "[][grow, fill]"));
+        super(new MigLayout("insets 8 12 6 12, fill, gapy 4, hidemode 3", "[][grow, fill][][]", "[][grow, fill]"));
         this.desk = desk;
         this.shown = shown;
         table = new ResultsTable(desk.selection());
@@ -40,11 +44,15 @@ final class ResultsCard extends Card {
         sentence.setName("sentence");
         add(sign);
         add(sentence, "wmin 200");
+        attention.setName("attention");
+        attention.setOpaque(false);
+        attention.addActionListener(event -> table.showOnlyAttention(attention.isSelected()));
+        add(attention);
+        checks.setName("checks");
         add(checks, "wrap");
         JScrollPane pane = new JScrollPane(table);
         pane.setBorder(null);
-        pane.setPreferredSize(new Dimension(600, 150));
-        add(pane, "span 3, grow, hmin 60");
+        add(pane, "span 4, grow, hmin 60");
     }
 
     void refresh() {
@@ -55,6 +63,10 @@ final class ResultsCard extends Card {
                 : List.of();
         table.show(rows, heading(desk.draft()));
         checks.setVisible(assessment.isPresent());
+        attention.setVisible(assessment.isPresent());
+        attention.setText(Text.of(
+                "results.attention",
+                rows.stream().filter(ResultRow::needsAttention).count()));
         if (assessment.isPresent()) {
             assessed(assessment.get());
         } else if (!worked.problems().isEmpty() && worked.draft().equals(desk.draft())) {
@@ -87,10 +99,7 @@ final class ResultsCard extends Card {
                 assessment.count(Verdict.CHECK),
                 assessment.count(Verdict.REPEAT));
         sentence.setText(assessment.sentence() + " " + verdicts);
-        checks.setText(Text.of(
-                "checks.button",
-                assessment.count(Check.State.PASSED),
-                assessment.checks().size()));
+        checks.setText(Text.of("checks.button"));
     }
 
     /** What a run still needs, in words; empty if nothing. */
@@ -119,5 +128,10 @@ final class ResultsCard extends Card {
 
     String sentence() {
         return sentence.getText();
+    }
+
+    @Override
+    public Dimension getMinimumSize() {
+        return inText(WIDE_TEXT, HIGH_TEXT);
     }
 }

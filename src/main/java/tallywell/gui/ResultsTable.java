@@ -1,92 +1,205 @@
 package tallywell.gui;
 
-import java.awt.Component;
-import java.awt.Font;
-import java.util.ArrayList;
+import java.awt.Container;
+import java.awt.Dimension;
+import java.awt.FontMetrics;
 import java.util.HashSet;
 import java.util.List;
+import java.util.Optional;
 import java.util.Set;
-import javax.swing.JLabel;
 import javax.swing.JTable;
+import javax.swing.JViewport;
 import javax.swing.ListSelectionModel;
-import javax.swing.SwingConstants;
-import javax.swing.table.AbstractTableModel;
-import javax.swing.table.DefaultTableCellRenderer;
-import javax.swing.table.TableCellRenderer;
+import javax.swing.RowFilter;
+import javax.swing.table.JTableHeader;
+import javax.swing.table.TableColumn;
 import javax.swing.table.TableRowSorter;
-import tallywell.assess.Verdict;
 import tallywell.desk.ResultRow;
 import tallywell.desk.Selection;
 import tallywell.plate.Well;
 
-/** The results, one a line; a line that is selected selects its wells, and the other way round. */
+/**
+ * The results, one a line; a line that is selected selects its wells, and the other way round.
+ *
+ * <p>No cell is ever cut, since part of a number is another number: columns are as wide as their widest text, the words at
+ * the end go on in further lines, and where all this has no room the table is scrolled.
+ */
 final class ResultsTable extends JTable {
-    private static final int VERDICT = 7;
-    private static final int[] WIDTHS = {210, 96, 84, 36, 64, 96, 70, 92, 480};
+    private static final int LEAST_WORDS = 200;
+    private static final int MOST_LINES = 4;
+    private static final int SORT_SIGN = 14;
+    private static final int SLACK = 24;
 
-    private final Rows rows = new Rows();
+    private final ResultsModel model = new ResultsModel();
+    private final TableRowSorter<ResultsModel> sorter = new TableRowSorter<>(model);
     private final Selection selection;
     private boolean following;
+    private int wordsWide = -1;
 
     ResultsTable(Selection selection) {
         this.selection = selection;
-        setModel(rows);
+        setModel(model);
         setName("results");
         getAccessibleContext().setAccessibleName(Text.of("results.title"));
         setSelectionMode(ListSelectionModel.MULTIPLE_INTERVAL_SELECTION);
         setFillsViewportHeight(true);
         setAutoResizeMode(AUTO_RESIZE_LAST_COLUMN);
         getTableHeader().setReorderingAllowed(false);
-        sorter();
-        for (int i = 0; i < WIDTHS.length; i++) {
-            getColumnModel().getColumn(i).setPreferredWidth(WIDTHS[i]);
-            getColumnModel().getColumn(i).setCellRenderer(new Cell(i));
-            getColumnModel().getColumn(i).setHeaderRenderer(new Head(i));
+        for (int column = 0; column < ResultsModel.COLUMNS; column++) {
+            int of = column;
+            sorter.setComparator(column, (one, other) -> ResultsModel.compare(of, (ResultRow) one, (ResultRow) other));
+            getColumnModel().getColumn(column).setCellRenderer(ResultsCells.of(column));
+            getColumnModel().getColumn(column).setHeaderRenderer(new ResultsCells.Head(column));
         }
+        setRowSorter(sorter);
         getSelectionModel().addListSelectionListener(event -> {
             if (!event.getValueIsAdjusting() && !following) {
                 selectWells();
             }
         });
         selection.onChange(this::follow);
+        fit();
     }
 
     void show(List<ResultRow> lines, String analyte) {
         following = true;
-        rows.lines = lines;
-        rows.analyte = analyte;
-        rows.fireTableDataChanged();
-        getColumnModel().getColumn(1).setHeaderValue(rows.getColumnName(1));
-        getTableHeader().repaint();
+        model.show(lines, analyte);
+        TableColumn value = getColumnModel().getColumn(ResultsModel.VALUE);
+        value.setHeaderValue(model.getColumnName(ResultsModel.VALUE));
+        fit();
         following = false;
         follow();
     }
 
+    /** Shows only the lines that somebody has to look at. */
+    void showOnlyAttention(boolean only) {
+        following = true;
+        sorter.setRowFilter(only ? new NeedsAttention() : null);
+        heights();
+        following = false;
+        follow();
+    }
+
+    /** Lets through what needs attention. */
+    private static final class NeedsAttention extends RowFilter<ResultsModel, Integer> {
+        @Override
+        public boolean include(Entry<? extends ResultsModel, ? extends Integer> entry) {
+            return entry.getModel().lines().get(entry.getIdentifier()).needsAttention();
+        }
+    }
+
     List<ResultRow> lines() {
-        return rows.lines;
+        return model.lines();
     }
 
     /** The line that is selected, if it is one. */
-    java.util.Optional<ResultRow> selected() {
+    Optional<ResultRow> selected() {
         int[] views = getSelectedRows();
-        return views.length == 0
-                ? java.util.Optional.empty()
-                : java.util.Optional.of(rows.lines.get(convertRowIndexToModel(views[0])));
+        return views.length == 0 ? Optional.empty() : Optional.of(model.lines().get(convertRowIndexToModel(views[0])));
     }
 
-    private void sorter() {
-        TableRowSorter<Rows> sorter = new TableRowSorter<>(rows);
-        for (int column = 0; column < WIDTHS.length; column++) {
-            int of = column;
-            sorter.setComparator(column, (one, other) -> rows.compare(of, (ResultRow) one, (ResultRow) other));
+    @Override
+    public void updateUI() {
+        super.updateUI();
+        // The constructor of the superclass calls this before the fields are set.
+        if (model != null) {
+            for (int column = 0; column < ResultsModel.COLUMNS; column++) {
+                getColumnModel().getColumn(column).setCellRenderer(ResultsCells.of(column));
+            }
+            fit();
         }
-        setRowSorter(sorter);
+    }
+
+    /** Makes every column as wide as its widest text. */
+    private void fit() {
+        FontMetrics metrics = getFontMetrics(getFont().deriveFont(java.awt.Font.BOLD));
+        setRowHeight(metrics.getHeight() + 7);
+        JTableHeader head = getTableHeader();
+        FontMetrics headMetrics = head.getFontMetrics(head.getFont());
+        for (int column = 0; column < ResultsModel.NEXT; column++) {
+            int widest = headMetrics.stringWidth(model.getColumnName(column)) + SORT_SIGN;
+            for (ResultRow line : model.lines()) {
+                widest = Math.max(widest, metrics.stringWidth(ResultsModel.text(column, line)));
+            }
+            int sign = column == ResultsModel.VERDICT ? metrics.getHeight() + 4 : 0;
+            TableColumn of = getColumnModel().getColumn(column);
+            of.setMinWidth(widest + sign + 2 * ResultsCells.MARGIN);
+            of.setMaxWidth(of.getMinWidth() + SLACK);
+            of.setPreferredWidth(of.getMinWidth());
+        }
+        TableColumn words = getColumnModel().getColumn(ResultsModel.NEXT);
+        words.setMinWidth(LEAST_WORDS);
+        words.setPreferredWidth(LEAST_WORDS);
+        wordsWide = -1;
+        revalidate();
+        repaint();
+    }
+
+    /** Fills the window where that is wide enough, else is scrolled. */
+    @Override
+    public boolean getScrollableTracksViewportWidth() {
+        Container parent = getParent();
+        return parent instanceof JViewport && parent.getWidth() >= getMinimumWidth();
+    }
+
+    private int getMinimumWidth() {
+        int sum = 0;
+        for (int column = 0; column < ResultsModel.COLUMNS; column++) {
+            sum += getColumnModel().getColumn(column).getMinWidth();
+        }
+        return sum;
+    }
+
+    @Override
+    public Dimension getPreferredScrollableViewportSize() {
+        return new Dimension(600, 4 * getRowHeight());
+    }
+
+    @Override
+    public void doLayout() {
+        super.doLayout();
+        int wide = getColumnModel().getColumn(ResultsModel.NEXT).getWidth();
+        if (wide != wordsWide) {
+            wordsWide = wide;
+            heights();
+        }
+    }
+
+    /** Makes the lines as high as their words need. */
+    private void heights() {
+        FontMetrics metrics = getFontMetrics(getFont());
+        int room = Math.max(LEAST_WORDS, wordsWide) - 2 * ResultsCells.MARGIN - 2;
+        for (int view = 0; view < getRowCount(); view++) {
+            String words = model.lines().get(convertRowIndexToModel(view)).next();
+            int lines = Math.min(MOST_LINES, lines(words, metrics, room));
+            int high = getRowHeight() + (lines - 1) * metrics.getHeight();
+            if (getRowHeight(view) != high) {
+                setRowHeight(view, high);
+            }
+        }
+    }
+
+    /** How many lines a text takes where it is broken between words. */
+    private static int lines(String text, FontMetrics metrics, int room) {
+        int lines = 1;
+        int x = 0;
+        int space = metrics.charWidth(' ');
+        for (String word : text.split(" ")) {
+            int wide = metrics.stringWidth(word);
+            if (x > 0 && x + space + wide > room) {
+                lines++;
+                x = wide;
+            } else {
+                x += (x > 0 ? space : 0) + wide;
+            }
+        }
+        return lines;
     }
 
     private void selectWells() {
         Set<Well> wells = new HashSet<>();
         for (int view : getSelectedRows()) {
-            wells.addAll(rows.lines.get(convertRowIndexToModel(view)).wells());
+            wells.addAll(model.lines().get(convertRowIndexToModel(view)).wells());
         }
         following = true;
         selection.only(wells);
@@ -102,9 +215,9 @@ final class ResultsTable extends JTable {
         clearSelection();
         Set<Well> wells = selection.wells();
         int first = -1;
-        for (int i = 0; i < rows.lines.size(); i++) {
-            if (rows.lines.get(i).wells().stream().anyMatch(wells::contains)) {
-                int view = convertRowIndexToView(i);
+        for (int i = 0; i < model.lines().size(); i++) {
+            int view = convertRowIndexToView(i);
+            if (view >= 0 && model.lines().get(i).wells().stream().anyMatch(wells::contains)) {
                 addRowSelectionInterval(view, view);
                 first = first < 0 ? view : Math.min(first, view);
             }
@@ -114,148 +227,5 @@ final class ResultsTable extends JTable {
             scrollRectToVisible(getCellRect(first, 0, true));
         }
         following = false;
-    }
-
-    /** What the table shows. */
-    private static final class Rows extends AbstractTableModel {
-        private List<ResultRow> lines = new ArrayList<>();
-        private String analyte = "";
-
-        @Override
-        public int getRowCount() {
-            return lines.size();
-        }
-
-        @Override
-        public int getColumnCount() {
-            return WIDTHS.length;
-        }
-
-        @Override
-        public String getColumnName(int column) {
-            return Text.of("results." + column, analyte);
-        }
-
-        /** The whole row: the renderer picks what it shows, the sorter what it compares. */
-        @Override
-        public Object getValueAt(int row, int column) {
-            return lines.get(row);
-        }
-
-        @Override
-        public Class<?> getColumnClass(int column) {
-            return ResultRow.class;
-        }
-
-        int compare(int column, ResultRow one, ResultRow other) {
-            return switch (column) {
-                case 0 ->
-                    one.result().slot().orElse(10_000) != other.result().slot().orElse(10_000)
-                            ? Integer.compare(
-                                    one.result().slot().orElse(10_000),
-                                    other.result().slot().orElse(10_000))
-                            : one.name().compareTo(other.name());
-                case 1, 2 ->
-                    Double.compare(
-                            one.result().value().orElse(-1),
-                            other.result().value().orElse(-1));
-                case 3 -> Integer.compare(one.result().n(), other.result().n());
-                case 4 ->
-                    Double.compare(
-                            one.result().cvPercent().orElse(-1),
-                            other.result().cvPercent().orElse(-1));
-                case 6 ->
-                    Double.compare(
-                            one.result().netDeltaA().orElse(-9),
-                            other.result().netDeltaA().orElse(-9));
-                case VERDICT -> one.verdict().compareTo(other.verdict());
-                default -> text(column, one).compareTo(text(column, other));
-            };
-        }
-
-        static String text(int column, ResultRow row) {
-            return switch (column) {
-                case 0 -> row.name();
-                case 1 ->
-                    row.result().value().isPresent()
-                            ? row.value() + " " + row.result().unit()
-                            : row.value();
-                case 2 -> row.uncertainty();
-                case 3 -> Integer.toString(row.result().n());
-                case 4 -> row.cv();
-                case 5 -> row.creep();
-                case 6 -> row.deltaA();
-                case VERDICT -> row.verdict().word();
-                default -> row.next();
-            };
-        }
-    }
-
-    /** Draws a heading over its column, to the same side. */
-    private static final class Head implements TableCellRenderer {
-        private final int column;
-
-        Head(int column) {
-            this.column = column;
-        }
-
-        @Override
-        public Component getTableCellRendererComponent(
-                JTable table, Object value, boolean selected, boolean focus, int row, int viewColumn) {
-            Component head = table.getTableHeader()
-                    .getDefaultRenderer()
-                    .getTableCellRendererComponent(table, value, selected, focus, row, viewColumn);
-            if (head instanceof JLabel label) {
-                label.setHorizontalAlignment(
-                        column >= 1 && column < VERDICT ? SwingConstants.RIGHT : SwingConstants.LEFT);
-            }
-            return head;
-        }
-    }
-
-    /** Draws a cell. */
-    private static final class Cell extends DefaultTableCellRenderer {
-        private final int column;
-
-        Cell(int column) {
-            this.column = column;
-            setHorizontalAlignment(column >= 1 && column < VERDICT ? SwingConstants.RIGHT : SwingConstants.LEFT);
-        }
-
-        @Override
-        public Component getTableCellRendererComponent(
-                JTable table, Object value, boolean selected, boolean focus, int row, int viewColumn) {
-            ResultRow line = (ResultRow) value;
-            super.getTableCellRendererComponent(table, Rows.text(column, line), selected, focus, row, viewColumn);
-            setIcon(null);
-            setToolTipText(column == 8 && !line.next().isEmpty() ? line.next() : null);
-            setBorder(javax.swing.BorderFactory.createEmptyBorder(0, 8, 0, 8));
-            if (column == 0 && selected) {
-                setFont(getFont().deriveFont(Font.BOLD));
-            }
-            if (column == VERDICT) {
-                verdict(line.verdict());
-            }
-            return this;
-        }
-
-        private void verdict(Verdict verdict) {
-            Palette palette = Palette.now();
-            setFont(getFont().deriveFont(Font.BOLD));
-            switch (verdict) {
-                case REPORT -> {
-                    setIcon(Glyph.good(15));
-                    setForeground(palette.good());
-                }
-                case CHECK -> {
-                    setIcon(Glyph.look(15));
-                    setForeground(palette.attention());
-                }
-                case REPEAT -> {
-                    setIcon(new Glyph(Glyph.Form.REPEAT, 15, () -> Palette.now().accent()));
-                    setForeground(palette.accent());
-                }
-            }
-        }
     }
 }

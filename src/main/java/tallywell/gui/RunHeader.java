@@ -13,6 +13,8 @@ import tallywell.desk.RunDraft;
 
 /** The top of a run: its title, where it is, and what can be done with it as a whole. */
 final class RunHeader extends JPanel {
+    private static final int BETWEEN = 6;
+
     private final RunDesk desk;
     private final JTextField title = new JTextField(26);
     private final JLabel subtitle = Labels.soft("");
@@ -20,6 +22,7 @@ final class RunHeader extends JPanel {
     private final JButton redo;
     private final JButton exclude;
     private final JButton sum;
+    private final JButton export;
 
     /** What the buttons do. */
     interface Actions {
@@ -37,7 +40,7 @@ final class RunHeader extends JPanel {
     }
 
     RunHeader(RunDesk desk, Actions actions) {
-        super(new MigLayout("insets 0, fillx, gapy 1, hidemode 3", "[grow, fill][][][][][][][][]", "[][]"));
+        super(new MigLayout("insets 0, fillx, gapy 1, hidemode 3", "[grow 200, fill][grow, fill]", "[][]"));
         this.desk = desk;
         setOpaque(false);
         undo = UndoButtons.undo(desk.history());
@@ -46,15 +49,18 @@ final class RunHeader extends JPanel {
         exclude.setName("exclude");
         sum = Fields.button(Text.of("sum"), actions::sum);
         titleField();
-        add(title, "wmin 60, wmax 620");
-        add(Fields.button(Text.of("back"), actions::start));
-        add(undo);
-        add(redo);
-        add(exclude);
-        add(sum);
-        add(named("plan", Fields.button(Text.of("plan.button"), actions::plan)));
-        add(named("save", Fields.button(Text.of("run.save"), actions::save)));
-        add(named("export", Fields.primary(Text.of("run.export"), actions::export)), "wrap");
+        JPanel buttons = new WrapRow(BETWEEN);
+        buttons.add(Fields.button(Text.of("back"), actions::start));
+        buttons.add(undo);
+        buttons.add(redo);
+        buttons.add(exclude);
+        buttons.add(sum);
+        buttons.add(named("plan", Fields.button(Text.of("plan.button"), actions::plan)));
+        buttons.add(named("save", Fields.button(Text.of("run.save"), actions::save)));
+        export = named("export", Fields.primary(Text.of("run.export"), actions::export));
+        buttons.add(export);
+        add(title, "wmin 280, wmax 640");
+        add(buttons, "growx, wmin 300, wrap");
         add(subtitle, "span");
     }
 
@@ -85,7 +91,7 @@ final class RunHeader extends JPanel {
         }
     }
 
-    void refresh() {
+    void refresh(boolean summaryOlder) {
         RunDraft draft = desk.draft();
         if (!title.getText().strip().equals(draft.title()) && !title.isFocusOwner()) {
             title.setText(draft.title());
@@ -94,7 +100,9 @@ final class RunHeader extends JPanel {
         UndoButtons.refresh(desk.history(), undo, redo);
         String method = draft.method().map(each -> each.value().title()).orElse(Text.of("run.nomethod"));
         String where = draft.file().map(Path::toString).orElse(Text.of("run.nofile"));
-        subtitle.setText(method + " · " + where + state(draft));
+        export.setEnabled(draft.isComplete());
+        subtitle.setText(
+                method + " · " + where + state(draft) + (summaryOlder ? " · " + Text.of("export.is.older") : ""));
     }
 
     /** Nothing is said of a run that nobody has begun. */

@@ -6,6 +6,7 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import javax.swing.JPanel;
+import javax.swing.JSplitPane;
 import javax.swing.KeyStroke;
 import net.miginfocom.swing.MigLayout;
 import tallywell.desk.Doubt;
@@ -14,6 +15,9 @@ import tallywell.desk.RunDesk;
 
 /** One run: what goes in, the plate, the traces, the results. */
 final class RunPage extends JPanel {
+    private static final double PLATE_PART = 0.6;
+    private static final double ABOVE_PART = 0.66;
+
     private final RunDesk desk;
     private final Host host;
     private final Said said = new Said();
@@ -26,10 +30,7 @@ final class RunPage extends JPanel {
     private List<Doubt> doubts = List.of();
 
     RunPage(RunDesk desk, Host host) {
-        super(new MigLayout(
-                "insets 10 20 8 20, fill, hidemode 2, gapy 7",
-                "[grow 62, fill][grow 38, fill]",
-                "[][][][grow 70, fill][grow 30, fill]"));
+        super(new MigLayout("insets 10 20 8 20, fill, hidemode 2, gapy 7", "[grow, fill]", "[][][][grow, fill]"));
         this.desk = desk;
         this.host = host;
         FileDrop drop = new FileDrop(this::take);
@@ -39,12 +40,14 @@ final class RunPage extends JPanel {
         plate = new PlateCard(desk, host.shown(), this::refreshStep);
         side = new SideCard(desk, host, said, plate::step);
         results = new ResultsCard(desk, host.shown(), drop);
-        add(header, "span 2, growx, wrap");
-        add(trays, "span 2, growx, wrap");
-        add(said, "span 2, growx, wrap");
-        add(plate, "grow, w 300:620:");
-        add(side, "grow, w 260:440:, wrap");
-        add(results, "span 2, grow, hmin 184");
+        add(header, "growx, wrap");
+        add(trays, "growx, wrap");
+        add(said, "growx, wrap");
+        Divided above = new Divided(JSplitPane.HORIZONTAL_SPLIT, plate, side, PLATE_PART);
+        above.setName("plate-and-trace");
+        Divided all = new Divided(JSplitPane.VERTICAL_SPLIT, above, results, ABOVE_PART);
+        all.setName("above-and-results");
+        add(all, "grow, wmin 500");
         setTransferHandler(drop);
         keys();
         desk.onChange(this::refresh);
@@ -129,7 +132,8 @@ final class RunPage extends JPanel {
     private void refresh() {
         plate.refreshSteps();
         trays.refresh();
-        header.refresh();
+        header.refresh(saving.isSummaryOlder());
+        saving.refresh();
         refreshStep();
         showDoubts();
     }

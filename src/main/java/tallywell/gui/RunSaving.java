@@ -7,6 +7,7 @@ import java.nio.file.Path;
 import java.time.Instant;
 import java.time.ZoneId;
 import java.util.List;
+import java.util.Objects;
 import java.util.Optional;
 import java.util.concurrent.atomic.AtomicBoolean;
 import tallywell.desk.FileNames;
@@ -25,6 +26,8 @@ final class RunSaving {
     /** An undone edit takes the run back to before it had a file, which does not unmake the file. */
     private Optional<Path> known;
 
+    private Optional<Exported> exported = Optional.empty();
+
     private final AtomicBoolean running = new AtomicBoolean();
 
     RunSaving(RunDesk desk, Host host, Said said) {
@@ -36,6 +39,10 @@ final class RunSaving {
 
     /** Saves where the run is, else into a folder of its own, then goes on. */
     void save(Runnable then) {
+        save(Text.of("run.folder"), Text.of("run.folder.is"), then);
+    }
+
+    private void save(String title, String about, Runnable then) {
         RunDraft draft = desk.draft();
         if (draft.method().isEmpty() || draft.layout().isEmpty()) {
             said.hint(Text.of("run.incomplete") + " " + ResultsCard.needs(draft));
@@ -46,9 +53,12 @@ final class RunSaving {
             keep(draft, () -> store.save(draft, file.get()), then);
             return;
         }
-        host.askSave(Text.of("run.folder"), Path.of("runs", folderName(draft)))
+        host.askFolder(title, about, Path.of("runs", folderName(draft)))
                 .ifPresent(folder -> keep(draft, () -> store.saveInFolder(draft, folder), then));
     }
+
+    /** What was exported last, and what was said of it. */
+    private record Exported(RunDraft draft, Path file, String words) {}
 
     /** Writes a run. */
     private interface Saving {
@@ -86,7 +96,7 @@ final class RunSaving {
 
     private void elsewhere(Runnable then) {
         RunDraft draft = desk.draft();
-        host.askSave(Text.of("run.folder"), Path.of("runs", folderName(draft)))
+        host.askFolder(Text.of("run.folder"), Text.of("run.folder.is"), Path.of("runs", folderName(draft)))
                 .ifPresent(folder -> keep(draft, () -> store.saveInFolder(draft, folder), then));
     }
 
@@ -104,7 +114,10 @@ final class RunSaving {
             said.hint(Text.of("run.incomplete.export") + " " + ResultsCard.needs(desk.draft()));
             return;
         }
-        save(() -> export(file().orElseThrow(), ""));
+        save(
+                Text.of("run.folder.export"),
+                Text.of("run.folder.is") + " " + Text.of("run.folder.export.is"),
+                () -> export(file().orElseThrow(), ""));
     }
 
     private static String plain(Path file) {
@@ -116,6 +129,7 @@ final class RunSaving {
     }
 
     private void export(Path run, String ending) {
+        RunDraft draft = desk.draft();
         Path summary = summary(run, ending);
         Wanted wanted = new Wanted(
                 Optional.of(summary),
@@ -130,7 +144,7 @@ final class RunSaving {
                         Text.of("export.busy"),
                         Jobs.Cancel.ASKS,
                         progress -> store.export(run, wanted, Instant.now(), ZoneId.systemDefault(), progress),
-                        written -> exported(written, summary),
+                        written -> exported(written, summary, draft),
                         e -> said.offer(
                                 OutputWords.of(e),
                                 List.of(
@@ -138,20 +152,43 @@ final class RunSaving {
                                         new Said.Offer(Text.of("export.other"), () -> exportUnderAnotherName(run)))));
     }
 
-    private void exported(List<Path> written, Path summary) {
+    private void exported(List<Path> written, Path summary, RunDraft draft) {
         if (written.isEmpty()) {
             said.hint(Text.of("job.cancelled", Text.of("run.export")));
             return;
         }
-        said.done(done(written, summary), List.of(new Said.Offer(Text.of("export.open"), () -> openFolder(summary))));
+        Path file = Objects.requireNonNull(summary.getFileName());
+        exported = Optional.of(new Exported(draft, file, done(written, file, summary)));
+        said.done(exported.get().words(), List.of(new Said.Offer(Text.of("export.open"), () -> openFolder(summary))));
     }
 
-    private static String done(List<Path> written, Path summary) {
+    private static String done(List<Path> written, Path file, Path summary) {
+        long tables = written.stream()
+                .filter(each -> each.toString().endsWith(".csv"))
+                .count();
+        long pictures = written.stream()
+                .filter(each ->
+                        each.toString().endsWith(".png") || each.toString().endsWith(".svg"))
+                .count();
         return Text.of(
-                "export.done",
-                summary.getFileName(),
-                written.size() - 2,
+                pictures == 0 ? "export.done" : "export.done.pictures",
+                file,
+                plain(file) + ".pdf",
+                tables,
+                pictures,
                 String.valueOf(summary.toAbsolutePath().getParent()));
+    }
+
+    /** Whether what was exported is not what is seen now. */
+    boolean isSummaryOlder() {
+        return exported.isPresent() && !exported.get().draft().equals(desk.draft());
+    }
+
+    /** Takes back that all is written, once something has changed since. */
+    void refresh() {
+        if (isSummaryOlder() && said.words().equals(exported.orElseThrow().words())) {
+            said.offer(Text.of("export.older", exported.orElseThrow().file()), Text.of("export.again"), this::export);
+        }
     }
 
     private void exportUnderAnotherName(Path run) {

@@ -1,6 +1,7 @@
 package tallywell.gui;
 
 import java.awt.CardLayout;
+import java.awt.Dimension;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -22,6 +23,9 @@ import tallywell.workup.Analysis;
 final class SideCard extends Card {
     private static final int MOST_TRACES = 24;
     private static final int MOST_WORDS = 3;
+
+    private static final double WIDE_TEXT = 22;
+    private static final double HIGH_TEXT = 20;
 
     private final RunDesk desk;
     private final Host host;
@@ -138,5 +142,10 @@ final class SideCard extends Card {
 
     TracePanel trace() {
         return trace;
+    }
+
+    @Override
+    public Dimension getMinimumSize() {
+        return inText(WIDE_TEXT, HIGH_TEXT);
     }
 }

@@ -5,11 +5,9 @@ import java.awt.Dimension;
 import java.awt.Font;
 import java.awt.Toolkit;
 import java.awt.datatransfer.StringSelection;
-import javax.swing.JDialog;
 import javax.swing.JPanel;
 import javax.swing.JScrollPane;
 import javax.swing.JTextArea;
-import javax.swing.SwingUtilities;
 import net.miginfocom.swing.MigLayout;
 
 /** A text that can be read and copied. */
@@ -40,10 +38,6 @@ final class TextDialog {
     }
 
     static void show(Component owner, String title, String text) {
-        JDialog dialog = new JDialog(SwingUtilities.getWindowAncestor(owner), title, JDialog.ModalityType.MODELESS);
-        dialog.setContentPane(panel(text, dialog::dispose));
-        dialog.setSize(new Dimension(860, 520));
-        dialog.setLocationRelativeTo(owner);
-        dialog.setVisible(true);
+        Reader.show(owner, title, new Dimension(860, 520), close -> panel(text, close));
     }
 }

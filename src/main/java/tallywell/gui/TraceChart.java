@@ -9,6 +9,7 @@ import org.jfree.chart.JFreeChart;
 import org.jfree.chart.annotations.XYLineAnnotation;
 import org.jfree.chart.annotations.XYTextAnnotation;
 import org.jfree.chart.axis.NumberAxis;
+import org.jfree.chart.axis.NumberTickUnit;
 import org.jfree.chart.plot.IntervalMarker;
 import org.jfree.chart.plot.Marker;
 import org.jfree.chart.plot.ValueMarker;
@@ -23,6 +24,7 @@ import tallywell.desk.TraceLook;
 
 /** Draws traces: readings, baseline, finished part with its line carried back, ΔA, residuals. */
 final class TraceChart {
+    private static final double UNTIMED_EDGE = 1.6;
     private static final Color CLEAR = new Color(0, 0, 0, 0);
 
     private final Axes axes;
@@ -48,11 +50,25 @@ final class TraceChart {
         lines(main);
         marks(main);
         NumberAxis domain = axes.axis(Text.of(timed() ? "trace.minutes" : "trace.order"), "0.#");
-        domain.setTickMarksVisible(timed());
-        domain.setTickLabelsVisible(timed());
         domain.setLowerMargin(0.09);
+        if (!timed()) {
+            order(domain);
+        }
         boolean residuals = looks.stream().anyMatch(look -> !look.residuals().isEmpty());
         return axes.chart(domain, main, residuals ? List.of(residuals()) : List.of());
+    }
+
+    /** Readings without times stand in their order, at -1 and +1 (see {@link TraceLook}). */
+    private static void order(NumberAxis domain) {
+        domain.setRange(-UNTIMED_EDGE, UNTIMED_EDGE);
+        domain.setTickMarksVisible(false);
+        domain.setNumberFormatOverride(null);
+        domain.setTickUnit(new NumberTickUnit(1) {
+            @Override
+            public String valueToString(double value) {
+                return value == 0 ? "" : Text.of(value < 0 ? "trace.before" : "trace.after");
+            }
+        });
     }
 
     private boolean timed() {
@@ -86,6 +102,9 @@ final class TraceChart {
             if (look.after().isPresent()) {
                 line.add(look.triggerMin(), look.after().getAsDouble());
                 look.lineAtEnd().ifPresent(end -> line.add(look.endMin(), end));
+                if (!look.timed()) {
+                    line.add(look.endMin(), look.after().getAsDouble());
+                }
             }
             XYSeries base = new XYSeries("baseline " + i, true, true);
             if (look.before().isPresent() && !look.points().isEmpty()) {
@@ -159,11 +178,10 @@ final class TraceChart {
     }
 
     private XYPlot residuals() {
-        XYPlot plot = axes.plot(Text.of("trace.residuals"), "0.#");
+        XYPlot plot = axes.residuals(Text.of("trace.residuals"));
         plot.setDataset(
                 points("residuals ", looks.stream().map(TraceLook::residuals).toList()));
         plot.setRenderer(dots(1.4));
-        plot.addRangeMarker(new ValueMarker(0, palette.soft(), new BasicStroke(0.8f)));
         return plot;
     }
 }

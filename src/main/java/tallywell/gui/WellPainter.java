@@ -21,8 +21,13 @@ final class WellPainter {
     private static final double ROUND = 0.5;
     private static final float LEAST_TEXT = 7f;
     private static final float LEAST_NUMBER = 5.5f;
-    private static final Pattern NUMBER = Pattern.compile("[+−-]?[\\d.,]+");
+    private static final Pattern NUMBER = Pattern.compile("(?:[<>] )?[+−-]?[\\d.,]+");
     private static final double LEAST_FOR_TEXT = 13;
+
+    /** Part of a well's height that one of two lines takes, and the part of the chosen text size that it must reach. */
+    private static final double LINE = 0.34;
+
+    private static final double LEAST_OF_CHOSEN = 0.7;
 
     private final ValueScale scale = new ValueScale();
     private final Palette palette;
@@ -154,9 +159,12 @@ final class WellPainter {
         }
         g.setColor(ink);
         double room = box.width - (face.shape() == WellFace.Shape.CONTROL ? box.width * 0.2 : 6);
-        boolean two = !face.label().isEmpty() && !face.value().isEmpty() && box.height >= 23;
+        // Two lines that nobody can read say less than one: then the value alone.
+        boolean two = !face.label().isEmpty()
+                && !face.value().isEmpty()
+                && box.height * LINE >= font.getSize2D() * LEAST_OF_CHOSEN;
         if (two) {
-            float big = (float) Math.min(font.getSize2D(), box.height * 0.34);
+            float big = (float) Math.min(font.getSize2D(), box.height * LINE);
             text(g, face.label(), font.deriveFont(big * 0.86f), box.getCenterX(), box.y + box.height * 0.33, room);
             text(g, face.value(), font.deriveFont(Font.BOLD, big), box.getCenterX(), box.y + box.height * 0.68, room);
         } else {

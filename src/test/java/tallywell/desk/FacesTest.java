@@ -1,6 +1,7 @@
 package tallywell.desk;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
 import static tallywell.desk.DeskFixture.CIDER;
 import static tallywell.desk.DeskFixture.well;
 import static tallywell.desk.DeskFixture.wells;
@@ -8,6 +9,7 @@ import static tallywell.desk.DeskFixture.wells;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.List;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -41,13 +43,30 @@ class FacesTest {
     }
 
     @Test
-    void aWellAboveTheStandardsHasABadgeAndNoConcentration() {
+    void aWellAboveTheStandardsHasABadgeAndTheBoundInsteadOfAConcentration() {
         // Slot 16 was diluted too little (samples/README.md): wells A6 and H7.
         WellFace face = ValueFaces.of(PlateShow.CONCENTRATION, worked, 1, Shown.POINT)
                 .wells()
                 .get(well("A6"));
         assertThat(face.badges()).contains(WellFace.Badge.HIGH);
-        assertThat(face.value()).isEmpty();
+        // The highest standard, 0.4 g/L, times the dilution of 10.
+        assertThat(face.value()).isEqualTo("> 4.00");
+        assertThat(face.scaled()).isEmpty();
+    }
+
+    @Test
+    void everyStandardIsCalculatedBackAlsoOneBeyondTheOthers() {
+        Faces faces = ValueFaces.of(PlateShow.CONCENTRATION, worked, 1, Shown.POINT);
+        List<WellFace> standards = faces.wells().format().all().stream()
+                .map(well -> faces.wells().get(well))
+                .filter(face -> face.shape() == WellFace.Shape.STANDARD)
+                .toList();
+        assertThat(standards).hasSize(14).allSatisfy(face -> {
+            double level = Double.parseDouble(face.label());
+            assertThat(Double.parseDouble(face.value())).isCloseTo(level, within(0.05 * level));
+            assertThat(face.badges()).isEmpty();
+            assertThat(face.words()).doesNotContain("no value");
+        });
     }
 
     @Test

@@ -26,20 +26,23 @@ import tallywell.plate.Layout;
 import tallywell.plate.Well;
 import tallywell.plate.WellMap;
 
-/** Draws every screen into a picture, light and dark: {@code Shots FOLDER WIDTH HEIGHT}. */
+/** Draws every screen into a picture, light and dark: {@code Shots FOLDER WIDTH HEIGHT TEXTSIZE}. */
 public final class Shots {
     private final Path folder;
     private final int width;
     private final int height;
+    private final int size;
 
-    private Shots(Path folder, int width, int height) {
+    private Shots(Path folder, int width, int height, int size) {
         this.folder = folder;
         this.width = width;
         this.height = height;
+        this.size = size;
     }
 
     public static void main(String[] args) throws Exception {
-        Shots shots = new Shots(Path.of(args[0]), Integer.parseInt(args[1]), Integer.parseInt(args[2]));
+        Shots shots = new Shots(
+                Path.of(args[0]), Integer.parseInt(args[1]), Integer.parseInt(args[2]), Integer.parseInt(args[3]));
         Files.createDirectories(shots.folder);
         for (boolean dark : new boolean[] {false, true}) {
             shots.all(dark, dark ? "-dark" : "");
@@ -53,7 +56,7 @@ public final class Shots {
         EventQueue.invokeAndWait(() -> {
             Settings settings = new Settings(home.resolve("settings.properties"));
             settings.look(dark ? Settings.Look.DARK : Settings.Look.LIGHT);
-            Theme.install(dark, Theme.USUAL);
+            Theme.install(dark, size);
             window[0] = new MainWindow(home, Shown.POINT, settings);
             window[0].setSize(width, height);
             window[0].setVisible(true);

@@ -174,11 +174,7 @@ class WindowsTest {
             JDialog dialog = dialog();
             ((JComboBox<?>) Windows.find(dialog, "reason")).getEditor().setItem(why);
             ((JTextField) Windows.find(dialog, "person")).setText("J. Vale");
-            JOptionPane pane = (JOptionPane) Windows.all(dialog).stream()
-                    .filter(JOptionPane.class::isInstance)
-                    .findFirst()
-                    .orElseThrow();
-            pane.setValue(JOptionPane.OK_OPTION);
+            optionPane(dialog).setValue(JOptionPane.OK_OPTION);
             return "";
         });
     }
@@ -451,6 +447,117 @@ class WindowsTest {
         await("the summary", () -> page.said().words().contains("run-2.xlsx"));
         assertThat(run.resolveSibling("run-2.xlsx")).isRegularFile();
         assertThat(run.resolveSibling("tables-2/results.csv")).isRegularFile();
+    }
+
+    @Test
+    void anExportIsCalledOlderOnceSomethingHasChanged() throws Exception {
+        RunPage page = example();
+        press("export");
+        await("the summary", () -> page.said().words().contains("run.xlsx"));
+        assertThat(on(() -> page.said().words())).contains("run.pdf").contains("2 tables");
+        on(() -> {
+            page.desk().selection().only(List.of(new Well(0, 1)));
+            page.desk().exclude("bubble", "J. Vale");
+            return "";
+        });
+        await("the words", () -> page.said().words().equals(Text.of("export.older", "run.xlsx")));
+        press("offer");
+        await("the summary", () -> page.said().words().contains("run.pdf"));
+    }
+
+    @Test
+    void aRunOpenedAgainUnchangedHasItsUndoHistoryStill() throws Exception {
+        RunPage page = example();
+        Path run = on(() -> page.desk().draft().file().orElseThrow());
+        on(() -> {
+            page.desk().selection().only(List.of(new Well(0, 1)));
+            page.desk().exclude("bubble", "J. Vale");
+            return "";
+        });
+        press("save");
+        await(
+                "the saving",
+                () -> !page.desk().history().isUnsaved() && !page.desk().isBusy());
+        on(() -> {
+            window.start();
+            return "";
+        });
+        await("the start page", () -> window.runPage().isEmpty());
+        on(() -> {
+            window.openRun(run);
+            return "";
+        });
+        await("the run", () -> window.runPage().isPresent());
+        RunPage again = on(() -> window.runPage().orElseThrow());
+        assertThat(on(() -> again.desk().history().undoable())).isPresent();
+        on(() -> {
+            again.desk().history().undo();
+            return "";
+        });
+        assertThat(on(() -> again.desk().draft().excluded())).isEmpty();
+    }
+
+    @Test
+    void theResultsCanBeCutDownToWhatNeedsAttentionAndNoCellIsCut() throws Exception {
+        RunPage page = example();
+        press("attention");
+        assertThat(on(() -> page.results().getRowCount())).isEqualTo(1);
+        // A well of another sample is not in the table now, and selecting it must not fail.
+        click(at(page.plate(), "E6"));
+        assertThat(on(() -> page.results().selected())).isEmpty();
+        press("attention");
+        assertThat(on(() -> page.results().getRowCount())).isEqualTo(36);
+        for (int size : new int[] {13, 18, 22}) {
+            EventQueue.invokeAndWait(() -> Theme.install(false, size));
+            robot.waitForIdle();
+            List<String> cut = on(() -> cut(page.results()));
+            assertThat(cut).as("text size " + size).isEmpty();
+        }
+    }
+
+    /** The cells of a table whose text is wider than they are. */
+    private static List<String> cut(javax.swing.JTable table) {
+        List<String> cut = new java.util.ArrayList<>();
+        for (int row = 0; row < table.getRowCount(); row++) {
+            for (int column = 0; column < table.getColumnCount(); column++) {
+                java.awt.Component cell = table.prepareRenderer(table.getCellRenderer(row, column), row, column);
+                Rectangle room = table.getCellRect(row, column, true);
+                if (cell instanceof javax.swing.JLabel label && label.getPreferredSize().width > room.width) {
+                    cut.add(row + "/" + column + " " + label.getText());
+                }
+            }
+        }
+        return cut;
+    }
+
+    @Test
+    void anExclusionWithoutAReasonIsAskedForOne() throws Exception {
+        RunPage page = example();
+        click(at(page.plate(), "A2"));
+        SwingUtilities.invokeLater(() -> press(page));
+        await("the dialog", () -> dialog() != null);
+        JDialog first = on(WindowsTest::dialog);
+        on(() -> {
+            optionPane(first).setValue(JOptionPane.OK_OPTION);
+            return "";
+        });
+        await("the words", () -> dialog() != null && missing(dialog()).equals(Text.of("reason.missing")));
+        on(() -> {
+            optionPane(dialog()).setValue(JOptionPane.CANCEL_OPTION);
+            return "";
+        });
+        assertThat(on(() -> page.desk().draft().excluded())).isEmpty();
+    }
+
+    private static String missing(JDialog dialog) {
+        return ((javax.swing.JLabel) Windows.find(dialog, "reason-missing")).getText();
+    }
+
+    private static JOptionPane optionPane(JDialog dialog) {
+        return (JOptionPane) Windows.all(dialog).stream()
+                .filter(JOptionPane.class::isInstance)
+                .findFirst()
+                .orElseThrow();
     }
 
     @Test
