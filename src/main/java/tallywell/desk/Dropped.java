@@ -1,7 +1,9 @@
 package tallywell.desk;
 
 import java.nio.file.Path;
+import java.time.LocalDateTime;
 import java.util.List;
+import java.util.Optional;
 import tallywell.method.AssayMethod;
 import tallywell.method.SampleList;
 import tallywell.method.WantedSample;
@@ -34,8 +36,12 @@ public sealed interface Dropped {
         }
     }
 
-    /** Readings. */
-    record OfReadings(Path file, Export export) implements Dropped {}
+    /**
+     * Readings.
+     *
+     * @param readAt when they were read, where the file says so
+     */
+    record OfReadings(Path file, Export export, Optional<LocalDateTime> readAt) implements Dropped {}
 
     /**
      * Nothing that can be used.

@@ -49,7 +49,7 @@ public final class Router {
             noSamples.addSuppressed(e);
         }
         try {
-            return new Dropped.OfReadings(file, new Importer().read(file, Choice.none()));
+            return new Dropped.OfReadings(file, new Importer().read(file, Choice.none()), ReadMoment.in(file));
         } catch (InputException e) {
             if (looksLikeSamples(noSamples)) {
                 e.addSuppressed(noSamples);

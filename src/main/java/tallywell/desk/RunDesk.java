@@ -1,8 +1,11 @@
 package tallywell.desk;
 
 import java.nio.file.Path;
+import java.time.LocalDateTime;
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.concurrent.Executor;
 import java.util.concurrent.atomic.AtomicLong;
@@ -29,6 +32,7 @@ public final class RunDesk {
     private Worked worked;
     private final AtomicLong generation = new AtomicLong();
     private final LiveTraces live;
+    private final Map<Path, LocalDateTime> moments = new HashMap<>();
     private boolean busy;
     private List<Doubt> doubts = List.of();
     private Inquired inquired = new Inquired(Optional.empty(), Optional.empty(), List.of(), List.of());
@@ -202,9 +206,21 @@ public final class RunDesk {
     private Drop take(List<Dropped> dropped) {
         Intaking intaking = new Intaking(draft());
         dropped.forEach(intaking::take);
+        dropped.forEach(this::note);
         RunDraft next = intaking.draft();
         history.edit(next, "take in " + files(dropped));
         return intaking.drop();
+    }
+
+    private void note(Dropped dropped) {
+        if (dropped instanceof Dropped.OfReadings readings) {
+            readings.readAt().ifPresent(at -> moments.put(readings.file(), at));
+        }
+    }
+
+    /** What speaks for the order of several exports and what against it, in words; empty for fewer than two. */
+    public String orderEvidence(Shown shown) {
+        return OrderEvidence.words(draft().readings(), moments, shown);
     }
 
     private static String files(List<Dropped> dropped) {

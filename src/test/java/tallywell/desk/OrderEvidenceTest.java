@@ -1,0 +1,90 @@
+package tallywell.desk;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static tallywell.desk.DeskFixture.drop;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.time.LocalDateTime;
+import java.util.Arrays;
+import java.util.List;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+
+class OrderEvidenceTest {
+    private static final String GRID = "\n,1,2,3,4,5,6,7,8,9,10,11,12\n"
+            + String.join(
+                    "\n",
+                    List.of("A", "B", "C", "D", "E", "F", "G", "H").stream()
+                            .map(row -> row + ",x".repeat(12))
+                            .toList());
+
+    @TempDir
+    private Path folder;
+
+    private Path export(String name, String head, double absorbance) throws IOException {
+        Path file = folder.resolve(name);
+        Files.writeString(file, head + GRID.replace("x", Double.toString(absorbance)) + "\n");
+        return file;
+    }
+
+    @ParameterizedTest
+    @CsvSource(
+            delimiter = '|',
+            value = {
+                "Read 2026-03-09 14:05:22 | 2026-03-09T14:05:22",
+                "Date: 9.3.2026; Time: 14:05 | 2026-03-09T14:05",
+                "Date: 09/03/26; 2:05:22 PM | 2026-03-09T14:05:22",
+                "03/25/2026 12:10 am | 2026-03-25T00:10",
+                "2026-03-09; 99:99; 14:05 | 2026-03-09T14:05"
+            })
+    void aMomentIsReadInTheSpellingsOfExports(String line, String expected) {
+        assertThat(ReadMoment.in(List.of("Absorbance 340 nm", line))).hasValue(LocalDateTime.parse(expected));
+    }
+
+    @Test
+    void theTimeMayStandInTheNextRowAndIsNotTakenFromElsewhere() {
+        assertThat(ReadMoment.in(Arrays.asList("Date 2026-03-09", "Time 14:05:22")))
+                .hasValue(LocalDateTime.parse("2026-03-09T14:05:22"));
+        assertThat(ReadMoment.in(Arrays.asList("Date 2026-03-09", "", "00:00:15")))
+                .isEmpty();
+        assertThat(ReadMoment.in(List.of("00:00:15", "31.02.2026 10:00"))).isEmpty();
+    }
+
+    @Test
+    void namesAndTimesThatAgreeAreSaid() throws IOException {
+        RunDesk desk = DeskFixture.empty();
+        drop(
+                desk,
+                export("after.csv", "Read 2026-03-09 14:22:00", 0.43),
+                export("before.csv", "Read 2026-03-09 14:05:00", 0.11));
+        assertThat(desk.orderEvidence(Shown.POINT))
+                .isEqualTo("The mean absorbance goes from 0.110 to 0.430; "
+                        + "the names and the times in the files (14:05:00, 14:22:00) agree.");
+    }
+
+    @Test
+    void timesAgainstTheMeansAreSaidAndNothingIsDecidedByThem() throws IOException {
+        RunDesk desk = DeskFixture.empty();
+        drop(
+                desk,
+                export("one.csv", "Read 2026-03-09 14:22:00", 0.11),
+                export("two.csv", "Read 2026-03-09 14:05:00", 0.43));
+        assertThat(desk.draft().readings()).extracting(Intake::name).containsExactly("one.csv", "two.csv");
+        assertThat(desk.orderEvidence(new Shown(',')))
+                .isEqualTo("The mean absorbance goes from 0,110 to 0,430. "
+                        + "But the times in the files (14:22:00, 14:05:00) say otherwise: please check.");
+    }
+
+    @Test
+    void withoutNamesAndTimesOnlyTheMeansSpeak() throws IOException {
+        RunDesk desk = DeskFixture.empty();
+        drop(desk, export("one.csv", "", 0.11));
+        assertThat(desk.orderEvidence(Shown.POINT)).isEmpty();
+        drop(desk, export("two.csv", "", 0.43));
+        assertThat(desk.orderEvidence(Shown.POINT)).isEqualTo("The mean absorbance goes from 0.110 to 0.430.");
+    }
+}
