@@ -71,6 +71,11 @@ final class Finishing implements TracePanel.Drag {
         }
     }
 
+    @Override
+    public void cancelled() {
+        side.refresh();
+    }
+
     private double finished(double min) {
         double end = side.trace().traces().get(0).endMin();
         return Math.round(Math.max(0, Math.min(end, min)) * MINUTE);

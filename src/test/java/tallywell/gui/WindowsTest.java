@@ -1,6 +1,7 @@
 package tallywell.gui;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
 
 import java.awt.EventQueue;
 import java.awt.Point;
@@ -335,6 +336,37 @@ class WindowsTest {
         assertThat(timeS).isBetween(690.0, 750.0);
         assertThat(on(() -> page.trace().traces().get(0).finishedFromMin().orElseThrow()))
                 .isBetween(11.4, 12.6);
+    }
+
+    @Test
+    void theFinishedPartIsMovedByKeysAndGivenUpOrKept() throws Exception {
+        RunPage page = example();
+        click(at(page.plate(), "D1"));
+        robot.waitForIdle();
+        double from = on(() -> page.trace().traces().get(0).finishedFromMin().orElseThrow());
+        Point middle = on(() -> page.trace().onScreen(from + 2));
+        click(middle);
+        type(KeyEvent.VK_RIGHT, 3);
+        await("the words", () -> sideWordsNow().contains("Finished from"));
+        type(KeyEvent.VK_ESCAPE, 1);
+        await("the words", () -> !sideWordsNow().contains("Finished from"));
+        type(KeyEvent.VK_RIGHT, 3);
+        type(KeyEvent.VK_ENTER, 1);
+        answerReason("slow");
+        await(
+                "the choice",
+                () -> page.desk().draft().finishedFrom().size() == 1
+                        && !page.desk().isBusy());
+        // Readings every 15 s: three further on.
+        assertThat(on(() -> page.desk().draft().finishedFrom().get(0).timeS())).isCloseTo(60 * from + 45, within(1.0));
+    }
+
+    private void type(int key, int times) {
+        for (int i = 0; i < times; i++) {
+            robot.keyPress(key);
+            robot.keyRelease(key);
+        }
+        robot.waitForIdle();
     }
 
     private void hold(Point from, Point to) {
