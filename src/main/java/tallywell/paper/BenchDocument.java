@@ -12,6 +12,7 @@ import org.apache.pdfbox.pdmodel.documentinterchange.logicalstructure.PDStructur
 import tallywell.plan.Plan;
 import tallywell.report.BenchLine;
 import tallywell.report.BenchLines;
+import tallywell.report.Report;
 
 /**
  * Writes the sheet for the bench as a page of A4: the plate in large print, what to dilute and to mix, what to do when, with
@@ -46,7 +47,7 @@ public final class BenchDocument {
      */
     public void write(Plan plan, String run, Instant made, ZoneId zone, String version, OutputStream out)
             throws IOException {
-        String title = plan.title().isEmpty() ? run : plan.title();
+        String title = Report.titleOf(plan.title(), run);
         try (Paper paper = new Paper()) {
             new Sheet(paper, new Made(plan, run, MINUTE.format(made.atZone(zone)), version)).write(title);
             Facts facts = new Facts(

@@ -53,7 +53,7 @@ public final class SummaryDocument implements Closeable {
     private Facts facts() {
         Report report = reports.get(0);
         Assay assay = report.analysis().assay();
-        String title = assay.title().isEmpty() ? report.run() : assay.title();
+        String title = report.title();
         boolean one = reports.size() == 1;
         return new Facts(
                 one ? title : "Summary of " + reports.size() + " runs",

@@ -61,8 +61,7 @@ final class SummarySection {
     }
 
     private String title() {
-        String title = report.analysis().assay().title();
-        return title.isEmpty() ? report.run() : title;
+        return report.title();
     }
 
     private void head() throws IOException {

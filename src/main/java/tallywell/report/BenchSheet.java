@@ -45,7 +45,7 @@ public final class BenchSheet {
             Sheet sheet = book.add("Bench");
             new Page(plan, sheet, new BenchGrid(plan.layout().format()))
                     .write(run, DAY.format(made.atZone(zone)), version);
-            book.describe(plan.title().isEmpty() ? run : plan.title(), plan.operator(), version, made);
+            book.describe(Report.titleOf(plan.title(), run), plan.operator(), version, made);
             book.write(out);
         }
     }
@@ -81,7 +81,7 @@ public final class BenchSheet {
 
         private void head(String run, String made, String version) throws IOException {
             sheet.row(row++, 26);
-            sheet.banner(0, grid.last(), plan.title().isEmpty() ? run : plan.title(), Looks.TITLE);
+            sheet.banner(0, grid.last(), Report.titleOf(plan.title(), run), Looks.TITLE);
             sheet.row(row++);
             sheet.banner(
                     0, grid.last(), plan.method().title() + " (" + plan.method().id() + ")", Looks.TEXT);

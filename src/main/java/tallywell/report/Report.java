@@ -48,6 +48,27 @@ public record Report(
         this(run, analysis, assessment, provenance, simulated, List.of());
     }
 
+    /** The title of the run; of a run without one the name of its file, or of its folder where all files have one name. */
+    public String title() {
+        return titleOf(analysis.assay().title(), run);
+    }
+
+    /**
+     * What to call a run.
+     *
+     * @param title its own; may be empty
+     * @param run path of its file
+     */
+    public static String titleOf(String title, String run) {
+        if (!title.isEmpty()) {
+            return title;
+        }
+        String[] parts = run.split("[/\\\\]");
+        String file = parts[parts.length - 1].replaceFirst("[.][^.]*$", "");
+        boolean common = file.equals("run") && parts.length > 1 && !parts[parts.length - 2].matches("[.]*");
+        return common ? parts[parts.length - 2] : file;
+    }
+
     /** The same with what it departs from its plan in. */
     public Report departing(List<String> from) {
         return new Report(run, analysis, assessment, provenance, simulated, from);

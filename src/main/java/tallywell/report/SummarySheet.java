@@ -57,7 +57,7 @@ final class SummarySheet {
 
     private void head() throws IOException {
         Assay assay = report.analysis().assay();
-        String title = assay.title().isEmpty() ? report.run() : assay.title();
+        String title = report.title();
         int lines = Math.min(3, ChecksSheet.lines(title, (int) (table.width() * 0.68)));
         sheet.row(row++, 26 * lines);
         sheet.banner(0, last(), title, Looks.TITLE.wrapped());
