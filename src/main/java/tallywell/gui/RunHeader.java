@@ -40,7 +40,7 @@ final class RunHeader extends JPanel {
     }
 
     RunHeader(RunDesk desk, Actions actions) {
-        super(new MigLayout("insets 0, fillx, gapy 1, hidemode 3", "[grow 200, fill][grow, fill]", "[][]"));
+        super(new MigLayout("insets 0, fillx, gapy 1, hidemode 3", "[grow, fill][]", "[][]"));
         this.desk = desk;
         setOpaque(false);
         undo = UndoButtons.undo(desk.history());
@@ -60,7 +60,7 @@ final class RunHeader extends JPanel {
         export = named("export", Fields.primary(Text.of("run.export"), actions::export));
         buttons.add(export);
         add(title, "wmin 280, wmax 640");
-        add(buttons, "growx, wmin 300, wrap");
+        add(buttons, "wmin 300, wrap");
         add(subtitle, "span");
     }
 
