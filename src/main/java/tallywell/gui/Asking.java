@@ -6,6 +6,7 @@ import java.awt.Rectangle;
 import javax.swing.JComponent;
 import javax.swing.JDialog;
 import javax.swing.JOptionPane;
+import javax.swing.SwingUtilities;
 
 /** Asks with a panel, OK and Cancel: resizable, and never larger than the screen. */
 final class Asking {
@@ -32,7 +33,7 @@ final class Asking {
         Rectangle screen = dialog.getGraphicsConfiguration().getBounds();
         Dimension wanted = dialog.getSize();
         dialog.setSize(Math.min(wanted.width, screen.width - EDGE), Math.min(wanted.height, screen.height - EDGE));
-        dialog.setLocationRelativeTo(owner);
+        dialog.setLocationRelativeTo(SwingUtilities.getWindowAncestor(owner));
         dialog.setVisible(true);
         dialog.dispose();
         return Integer.valueOf(JOptionPane.OK_OPTION).equals(pane.getValue());
