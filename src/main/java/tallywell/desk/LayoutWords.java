@@ -14,12 +14,17 @@ public final class LayoutWords {
 
     /** The line; standards and controls are counted once each, however many wells they have. */
     public static String of(Layout layout) {
+        return layout.format().wells() + " wells: " + held(layout);
+    }
+
+    /** What the plate holds, without its size. */
+    public static String held(Layout layout) {
         List<String> parts = new ArrayList<>();
         counted(parts, different(layout, Content.Standard.class), "standard");
         counted(parts, different(layout, Content.Control.class), "control");
         counted(parts, different(layout, Content.Spike.class), "spike");
         samples(parts, layout);
-        return layout.format().wells() + " wells: " + (parts.isEmpty() ? "nothing yet" : String.join(", ", parts));
+        return parts.isEmpty() ? "nothing yet" : String.join(", ", parts);
     }
 
     private static int different(Layout layout, Class<? extends Content> kind) {

@@ -58,7 +58,7 @@ final class LayoutPage extends JPanel {
     /** Draws a layout; for a run that waits for it, or for none yet. */
     LayoutPage(LayoutDesk desk, Shown shown, Host host, boolean forRun) {
         super(new MigLayout(
-                "insets 12 20 12 20, fill, hidemode 2", "[244!, fill][grow, fill][244!, fill]", "[][][grow, fill]"));
+                "insets 12 20 12 20, fill, hidemode 2", "[288!, fill][grow, fill][232!, fill]", "[][][grow, fill]"));
         this.desk = desk;
         this.host = host;
         this.forRun = forRun;
@@ -280,7 +280,7 @@ final class LayoutPage extends JPanel {
         if (answer == 0) {
             save(() -> host.useLayout(desk.drawn()));
         } else if (answer == 1) {
-            entitle(LayoutWords.of(desk.layout()));
+            entitle(LayoutWords.held(desk.layout()));
             host.useLayout(desk.drawn());
         }
     }

@@ -9,6 +9,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.function.Supplier;
 import javax.swing.JComboBox;
+import javax.swing.JComponent;
 import javax.swing.JLabel;
 import javax.swing.JOptionPane;
 import javax.swing.JPanel;
@@ -31,6 +32,7 @@ final class MethodDialog extends JPanel {
             new MigLayout("insets 8 12 8 12, fillx, gapy 4", "[190::, fill][220::280, fill][grow, fill]", ""));
     private final Map<String, Supplier<String>> values = new LinkedHashMap<>();
     private final MethodForm form;
+    private final JComponent first;
     private final String text;
 
     MethodDialog(AssayMethod method, String text, Shown shown) {
@@ -48,6 +50,7 @@ final class MethodDialog extends JPanel {
             }
             field(key, plain, each.getValue());
         }
+        first = (JComponent) fields.getComponent(1);
         JScrollPane pane = new JScrollPane(fields);
         pane.setPreferredSize(new Dimension(WIDTH, HEIGHT));
         pane.getVerticalScrollBar().setUnitIncrement(UNIT);
@@ -89,7 +92,7 @@ final class MethodDialog extends JPanel {
 
     static Optional<Origin<AssayMethod>> ask(Component owner, AssayMethod method, String text, Shown shown) {
         MethodDialog panel = new MethodDialog(method, text, shown);
-        while (Asking.ask(owner, Text.of("method.dialog"), panel, panel.fields)) {
+        while (Asking.ask(owner, Text.of("method.dialog"), panel, panel.first)) {
             try {
                 return Optional.of(panel.method());
             } catch (InputException e) {

@@ -130,13 +130,15 @@ final class Tray extends JButton {
         Font small = font.deriveFont(font.getSize2D() * 0.9f);
         int line = getFontMetrics(font).getHeight();
         int y = (getHeight() - 3 * line) / 2 + getFontMetrics(font).getAscent();
-        int room = getWidth() - 14 - 42;
+        // The sign stands beside the line in the middle only.
+        int wide = getWidth() - 2 * 14;
+        int room = wide - 28;
         g.setColor(palette.soft());
-        draw(g, titled(), small.deriveFont(Font.BOLD), y, room);
+        draw(g, titled(), small.deriveFont(Font.BOLD), y, wide);
         g.setColor(palette.ink());
         draw(g, main, font.deriveFont(Font.BOLD, font.getSize2D() * 1.04f), y + line, room);
         g.setColor(palette.soft());
-        draw(g, detail, small, y + 2 * line, room);
+        draw(g, detail, small, y + 2 * line, wide);
     }
 
     private static void draw(Graphics2D g, String text, Font font, int y, int room) {
