@@ -21,8 +21,7 @@ class CellsTest {
 
     private static String shown(Cells cells) {
         return String.join(
-                "/",
-                cells.rows().stream().map(row -> String.join(",", row)).toList());
+                "/", cells.rows().stream().map(row -> String.join(",", row)).toList());
     }
 
     private static Cells.Block block(String edges) {
