@@ -132,7 +132,8 @@ public final class Cells {
     /** Cells as a spreadsheet takes them: tabs between, one line a row. */
     public String copy(Block block) {
         return rows().subList(block.top(), Math.min(rows().size(), block.bottom() + 1)).stream()
-                .map(row -> String.join("\t", row.subList(block.left(), Math.min(row.size(), block.right() + 1))) + "\n")
+                .map(row ->
+                        String.join("\t", row.subList(block.left(), Math.min(row.size(), block.right() + 1))) + "\n")
                 .reduce("", String::concat);
     }
 

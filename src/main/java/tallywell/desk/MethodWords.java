@@ -22,14 +22,17 @@ public final class MethodWords {
      */
     public static String of(AssayMethod method, Shown shown) {
         List<String> parts = new ArrayList<>();
-        List<Volumes> volumes =
-                method.steps().stream().map(Step::volumes).flatMap(Optional::stream).toList();
+        List<Volumes> volumes = method.steps().stream()
+                .map(Step::volumes)
+                .flatMap(Optional::stream)
+                .toList();
         if (!volumes.isEmpty()) {
             parts.add(liquids(volumes, shown));
         }
         Optional<LightPath> path = method.lightPath();
         if (path.isPresent() && (path.get() instanceof LightPath.Fixed || !volumes.isEmpty())) {
-            double filled = volumes.isEmpty() ? 0 : volumes.get(volumes.size() - 1).afterTriggerUl();
+            double filled =
+                    volumes.isEmpty() ? 0 : volumes.get(volumes.size() - 1).afterTriggerUl();
             parts.add("d " + shown.rounded(path.get().cm(filled), DIGITS) + " cm");
         }
         Step last = method.steps().get(method.steps().size() - 1);

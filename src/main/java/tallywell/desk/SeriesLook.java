@@ -24,12 +24,7 @@ public record SeriesLook(Layout layout, List<String> lines, int homeless, int fr
 
     /** The levels in the selected wells, from the lowest. */
     public static SeriesLook of(
-            Layout layout,
-            Collection<Well> wells,
-            List<Quantity> levels,
-            String group,
-            Filling filling,
-            Shown shown) {
+            Layout layout, Collection<Well> wells, List<Quantity> levels, String group, Filling filling, Shown shown) {
         List<List<Well>> groups = filling.groups(layout, wells);
         List<String> lines = new ArrayList<>();
         for (int i = 0; i < Math.min(levels.size(), groups.size()); i++) {

@@ -15,8 +15,7 @@ import tallywell.desk.Replicates;
 /** How wells are filled in turn. What is chosen once holds for every role; only the wells of each are its own. */
 final class FillingFields {
     private static final int MOST_EACH = 48;
-    private static final List<Replicates> PLACES =
-            List.of(Replicates.BELOW, Replicates.BESIDE, Replicates.MIRRORED);
+    private static final List<Replicates> PLACES = List.of(Replicates.BELOW, Replicates.BESIDE, Replicates.MIRRORED);
 
     private final DefaultComboBoxModel<String> order;
     private final DefaultComboBoxModel<String> place;

@@ -118,9 +118,7 @@ final class Grid extends JTable {
     }
 
     private void copyClipboard() {
-        Toolkit.getDefaultToolkit()
-                .getSystemClipboard()
-                .setContents(new StringSelection(cells.copy(block())), null);
+        Toolkit.getDefaultToolkit().getSystemClipboard().setContents(new StringSelection(cells.copy(block())), null);
     }
 
     private void clear() {

@@ -96,6 +96,9 @@ final class LayoutKeys {
     }
 
     private void go(int code, int rows, int columns) {
-        plate.key(KeyStroke.getKeyStroke(code, CONTROL), "go" + code, () -> desk.selection().go(rows, columns));
+        plate.key(
+                KeyStroke.getKeyStroke(code, CONTROL),
+                "go" + code,
+                () -> desk.selection().go(rows, columns));
     }
 }

@@ -25,6 +25,7 @@ import javax.swing.JTextField;
 import javax.swing.KeyStroke;
 import javax.swing.ScrollPaneConstants;
 import net.miginfocom.swing.MigLayout;
+import tallywell.desk.Examples;
 import tallywell.desk.FileNames;
 import tallywell.desk.Finding;
 import tallywell.desk.LayoutDesk;
@@ -86,9 +87,7 @@ final class LayoutPage extends JPanel {
         wide.setOpaque(false);
         wide.add(panel);
         JScrollPane pane = new JScrollPane(
-                wide,
-                ScrollPaneConstants.VERTICAL_SCROLLBAR_AS_NEEDED,
-                ScrollPaneConstants.HORIZONTAL_SCROLLBAR_NEVER);
+                wide, ScrollPaneConstants.VERTICAL_SCROLLBAR_AS_NEEDED, ScrollPaneConstants.HORIZONTAL_SCROLLBAR_NEVER);
         pane.setBorder(BorderFactory.createEmptyBorder());
         pane.getViewport().setOpaque(false);
         pane.setOpaque(false);
@@ -257,7 +256,11 @@ final class LayoutPage extends JPanel {
     /** Saves under the known name, else asks for one, then goes on. */
     void save(Runnable then) {
         rename();
-        desk.file().or(() -> host.askSave(Text.of("layout.save"), suggested())).ifPresent(target -> save(target, then));
+        // One's own layout does not go over one that comes with the program.
+        desk.file()
+                .filter(file -> !Examples.isBundledLayout(file))
+                .or(() -> host.askSave(Text.of("layout.save"), suggested()))
+                .ifPresent(target -> save(target, then));
     }
 
     /** Goes on to a run with this layout; what is not saved yet can be saved first. */

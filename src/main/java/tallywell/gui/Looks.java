@@ -69,7 +69,8 @@ final class Looks {
         JPopupMenu menu = new JPopupMenu();
         ButtonGroup group = new ButtonGroup();
         for (Settings.Look each : Settings.Look.values()) {
-            JMenuItem item = new JRadioButtonMenuItem(words(each), each == host.settings().look());
+            JMenuItem item = new JRadioButtonMenuItem(
+                    words(each), each == host.settings().look());
             item.addActionListener(event -> choose(each, now()));
             group.add(item);
             menu.add(item);

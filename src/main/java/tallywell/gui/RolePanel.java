@@ -125,7 +125,8 @@ final class RolePanel extends Card {
             first.setValue(Math.min(MOST_SLOTS, LayoutEdits.nextSlot(desk.layout())));
         });
         return () -> desk.edit(
-                layout -> LayoutEdits.fillSamples(layout, desk.selection().wells(), Fields.value(first), samples.filling()),
+                layout -> LayoutEdits.fillSamples(
+                        layout, desk.selection().wells(), Fields.value(first), samples.filling()),
                 Text.of("edit.samples"));
     }
 

@@ -93,7 +93,11 @@ final class StartPage extends JPanel {
             List<Path> runs = found.get(0);
             List<Path> layouts = found.get(1);
             links(card, "start.recent.runs", runs.stream().limit(MOST_RECENT).toList(), host::openRun);
-            links(card, "start.recent.layouts", layouts.stream().limit(MOST_LAYOUTS).toList(), host::openLayout);
+            links(
+                    card,
+                    "start.recent.layouts",
+                    layouts.stream().limit(MOST_LAYOUTS).toList(),
+                    host::openLayout);
             card.revalidate();
             card.repaint();
         });

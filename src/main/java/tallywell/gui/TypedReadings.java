@@ -65,7 +65,8 @@ final class TypedReadings extends JPanel {
             String called = name.getText();
             grid.stop();
             boolean list = tabs.getSelectedIndex() == 0;
-            List<String> typed = grid.cells().rows().stream().map(row -> row.get(1)).toList();
+            List<String> typed =
+                    grid.cells().rows().stream().map(row -> row.get(1)).toList();
             String other = pasted.getText();
             host.jobs()
                     .run(
