@@ -55,6 +55,14 @@ public final class Examples {
         }
     }
 
+    /** Whether a file is one of the layouts that come with the program. */
+    public static boolean isBundledLayout(Path file) {
+        Path folder = file.toAbsolutePath().getParent();
+        return folder != null
+                && folder.getFileName() != null
+                && index().contains(folder.getFileName() + "/" + file.getFileName());
+    }
+
     private static void copy(String name, Path target) throws OutputException {
         try (InputStream in = resource(name)) {
             Path parent = target.getParent();

@@ -58,6 +58,11 @@ public record Filling(Order order, int count, Replicates place, boolean keep) {
         return groups;
     }
 
+    /** How many find their wells in a selection. */
+    public int room(Layout layout, Collection<Well> selected) {
+        return groups(layout, selected).size();
+    }
+
     private Collection<Well> ordered(Collection<Well> wells) {
         TreeSet<Well> ordered = new TreeSet<>(
                 order == Order.ROWS

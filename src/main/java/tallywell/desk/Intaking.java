@@ -28,6 +28,7 @@ final class Intaking {
     private final List<String> said = new ArrayList<>();
     private final List<Export> ask = new ArrayList<>();
     private Optional<Path> run = Optional.empty();
+    private Optional<Path> listed = Optional.empty();
     private boolean added;
 
     Intaking(RunDraft draft) {
@@ -49,6 +50,7 @@ final class Intaking {
             draft = draft.withSamples(Optional.of(Origin.file(samples.file(), samples.samples())));
             said.add(samples.file().getFileName() + ": "
                     + samples.samples().bySlot().size() + " samples");
+            listed = Optional.of(samples.file());
         } else if (dropped instanceof Dropped.OfWanted wanted) {
             take(wanted);
         } else if (dropped instanceof Dropped.OfReadings readings) {
@@ -174,7 +176,17 @@ final class Intaking {
         return draft;
     }
 
+    /** Says which samples of a list have no number on the plate, once all files of a drop are in. */
+    private void fitList(Path file) {
+        SampleWords words = SampleWords.of(draft.sampleList(), draft.layout().map(Origin::value), Shown.POINT);
+        if (!words.fits()) {
+            notices.add(Notice.attention(
+                    Place.file(file), "found sample numbers " + words.text() + "; expected numbers of the layout"));
+        }
+    }
+
     RunDesk.Drop drop() {
+        listed.ifPresent(this::fitList);
         boolean guessed = draft.readings().size() > 1
                 || draft.readings().size() == 1
                         && !draft.readings().get(0).triggerAtS().isEmpty();

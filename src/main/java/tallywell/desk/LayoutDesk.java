@@ -49,9 +49,18 @@ public final class LayoutDesk {
         return file;
     }
 
-    /** The layout as a run names it, once it is in a file. */
-    public Optional<Origin<Layout>> drawn() {
-        return file.map(path -> Origin.file(path, layout()));
+    /** The layout as a run takes it: from its file, or as it stands where that is in no file. */
+    public Origin<Layout> drawn() {
+        return file.filter(path -> !history.isUnsaved())
+                .map(path -> Origin.file(path, layout()))
+                .orElseGet(() -> Origin.unsaved(layout().name(), layout()));
+    }
+
+    /** Gives a title to a layout that still has the one of every new layout; another stays. */
+    public void title(String untouched, String title, String what) {
+        if (layout().name().equals(untouched) && !title.isBlank()) {
+            edit(layout -> LayoutEdits.rename(layout, title), what);
+        }
     }
 
     /** The layout now. */

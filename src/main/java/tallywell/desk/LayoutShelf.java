@@ -4,6 +4,7 @@ import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.HashSet;
 import java.util.LinkedHashSet;
 import java.util.List;
@@ -42,6 +43,27 @@ public final class LayoutShelf {
         layouts.removeIf(each -> !seen.add(each.value()));
         return layouts;
     }
+
+    /**
+     * The layouts as a menu lists them: the user's own in the order of their titles, then those that come with the program.
+     */
+    public List<Shelved> menu() {
+        return all(List.of()).stream()
+                .map(each -> new Shelved(
+                        each, each.file().filter(Examples::isBundledLayout).isEmpty()))
+                .sorted(Comparator.comparing(Shelved::own)
+                        .reversed()
+                        .thenComparing(each -> each.layout().value().name(), String.CASE_INSENSITIVE_ORDER))
+                .toList();
+    }
+
+    /**
+     * A layout on the shelf.
+     *
+     * @param layout with its file
+     * @param own whether the user made it; else it came with the program
+     */
+    public record Shelved(Origin<Layout> layout, boolean own) {}
 
     private static void read(Path folder, List<Origin<Layout>> into) {
         List<Path> files = new ArrayList<>();

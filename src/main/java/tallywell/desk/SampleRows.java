@@ -32,6 +32,9 @@ public final class SampleRows {
             "treatment",
             "expected");
 
+    /** Where in a row its dilution stands. */
+    public static final int DILUTION = COLUMNS.indexOf("dilution");
+
     private SampleRows() {}
 
     /** One row a slot of the layout; slots without a sample have empty cells. */
@@ -68,16 +71,17 @@ public final class SampleRows {
                 ""));
     }
 
-    /** The cells of a spreadsheet put into the rows, from a cell on; what falls outside is left out. */
-    public static void paste(List<List<String>> rows, int row, int column, String text) {
-        List<String> lines = text.stripTrailing().lines().toList();
-        for (int i = 0; i < lines.size() && row + i < rows.size(); i++) {
-            String[] cells = lines.get(i).split("\t", -1);
-            for (int j = 0; j < cells.length && column + j < COLUMNS.size(); j++) {
-                if (column + j > 0) {
-                    rows.get(row + i).set(column + j, cells[j].strip());
-                }
-            }
+    /**
+     * A dilution for all samples, as it goes into the cells.
+     *
+     * @throws InputException if it is none
+     */
+    public static String dilution(String typed, Shown shown) throws InputException {
+        try {
+            Dilution.parse(shown.pointed(typed.strip()));
+            return typed.strip();
+        } catch (IllegalArgumentException e) {
+            throw new InputException(Place.nowhere(), String.valueOf(e.getMessage()), e);
         }
     }
 

@@ -17,7 +17,7 @@ import tallywell.notice.Place;
 
 /** The samples of a run as a table to type into, what is expected of them for planning included. */
 public final class SampleTable {
-    private static final int DILUTION = SampleRows.COLUMNS.indexOf("dilution");
+    private static final int DILUTION = SampleRows.DILUTION;
     private static final int EXPECTED = SampleRows.COLUMNS.indexOf("expected");
 
     private SampleTable() {}

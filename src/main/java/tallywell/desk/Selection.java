@@ -6,6 +6,7 @@ import java.util.Collections;
 import java.util.List;
 import java.util.Set;
 import java.util.TreeSet;
+import java.util.function.Function;
 import tallywell.plate.PlateFormat;
 import tallywell.plate.Well;
 import tallywell.plate.Wells;
@@ -130,14 +131,53 @@ public final class Selection {
 
     /** Moves the keyboard: alone, or stretching the rectangle. */
     public void move(int rows, int columns, boolean stretch) {
-        Well to = new Well(
-                Math.max(0, Math.min(format.rows() - 1, cursor.row() + rows)),
-                Math.max(0, Math.min(format.columns() - 1, cursor.column() + columns)));
+        Well to = inside(rows, columns);
         if (stretch) {
             extend(to);
         } else {
             start(to, false);
         }
+    }
+
+    /** Moves the keyboard without changing what is selected. */
+    public void go(int rows, int columns) {
+        cursor = inside(rows, columns);
+        anchor = cursor;
+        base = new TreeSet<>(wells);
+        tell();
+    }
+
+    private Well inside(int rows, int columns) {
+        return new Well(
+                Math.max(0, Math.min(format.rows() - 1, cursor.row() + rows)),
+                Math.max(0, Math.min(format.columns() - 1, cursor.column() + columns)));
+    }
+
+    /** Selects the whole rows of what is selected, or of where the keyboard stands. */
+    public void wholeRows() {
+        whole(well -> row(well.row()));
+    }
+
+    /** Selects the whole columns of what is selected, or of where the keyboard stands. */
+    public void wholeColumns() {
+        whole(well -> column(well.column()));
+    }
+
+    private void whole(Function<Well, List<Well>> line) {
+        Set<Well> from = wells.isEmpty() ? Set.of(cursor) : wells;
+        TreeSet<Well> all = new TreeSet<>();
+        from.forEach(well -> all.addAll(line.apply(well)));
+        wells = all;
+        base = new TreeSet<>();
+        tell();
+    }
+
+    private List<Well> row(int row) {
+        return Wells.rectangle(new Well(row, 0), new Well(row, format.columns() - 1));
+    }
+
+    private List<Well> column(int column) {
+        return Wells.rectangle(new Well(0, column), new Well(format.rows() - 1, column));
     }
 
     /** The selection in words, such as {@code E4, F4} or {@code 12 wells, E10 to H12}. */

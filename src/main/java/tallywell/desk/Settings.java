@@ -72,6 +72,22 @@ public final class Settings {
         values.setProperty("size", Integer.toString(points));
     }
 
+    /** How the replicates of a well were placed the last time. */
+    public Replicates replicates() {
+        String word = values.getProperty("replicates", "");
+        for (Replicates each : Replicates.values()) {
+            if (each.name().equals(word)) {
+                return each;
+            }
+        }
+        return Replicates.BELOW;
+    }
+
+    /** Remembers how the replicates of a well are placed. */
+    public void replicates(Replicates place) {
+        values.setProperty("replicates", place.name());
+    }
+
     /** Who sits here: the name under exclusions. */
     public String person() {
         return values.getProperty("person", "");

@@ -7,7 +7,6 @@ import tallywell.desk.Examples;
 import tallywell.desk.LayoutDesk;
 import tallywell.desk.LayoutEdits;
 import tallywell.desk.RunDraft;
-import tallywell.desk.Settings;
 import tallywell.plate.PlateFormat;
 
 /** What can be begun on the start page. */
@@ -56,7 +55,15 @@ final class Beginnings implements StartPage.Begin {
 
     @Override
     public void earlier() {
-        List<Path> files = window.askOpen(Text.of("start.earlier"));
+        take(window.askOpen(Text.of("start.earlier")));
+    }
+
+    @Override
+    public void open() {
+        take(window.askOpen(Text.of("open.files")));
+    }
+
+    private void take(List<Path> files) {
         if (!files.isEmpty()) {
             window.openRun(RunDraft.EMPTY);
             window.runPage().ifPresent(page -> page.take(files));
@@ -72,17 +79,5 @@ final class Beginnings implements StartPage.Begin {
                         progress -> examples.layOut("cider-l-malic"),
                         file -> window.startSaid()
                                 .hint(Text.of("start.practice.at", String.valueOf(file.getParent()))));
-    }
-
-    @Override
-    public void look(Settings.Look look, int size) {
-        Settings settings = window.settings();
-        settings.look(look);
-        settings.size(size);
-        window.saveSettings();
-        window.jobs().aside(window.startSaid(), progress -> Desktop.isDark(settings), dark -> {
-            Theme.install(dark, Desktop.size(settings));
-            window.showStart();
-        });
     }
 }

@@ -3,6 +3,7 @@ package tallywell.gui;
 import java.awt.BorderLayout;
 import java.awt.Dimension;
 import java.awt.Rectangle;
+import javax.swing.BorderFactory;
 import javax.swing.JComponent;
 import javax.swing.JPanel;
 import javax.swing.JScrollPane;
@@ -23,7 +24,8 @@ final class Fitting extends JPanel implements Scrollable {
                 new Fitting(page),
                 ScrollPaneConstants.VERTICAL_SCROLLBAR_AS_NEEDED,
                 ScrollPaneConstants.HORIZONTAL_SCROLLBAR_NEVER);
-        pane.setBorder(null);
+        // Null would give way to the border of the next look.
+        pane.setBorder(BorderFactory.createEmptyBorder());
         pane.getVerticalScrollBar().setUnitIncrement(UNIT);
         return pane;
     }

@@ -6,9 +6,11 @@ import java.util.Optional;
 import java.util.concurrent.Executor;
 import tallywell.desk.LayoutDesk;
 import tallywell.desk.LayoutShelf;
+import tallywell.desk.Origin;
 import tallywell.desk.RunDraft;
 import tallywell.desk.Settings;
 import tallywell.desk.Shown;
+import tallywell.plate.Layout;
 
 /** What pages ask of the window that they stand in. */
 interface Host {
@@ -26,6 +28,9 @@ interface Host {
 
     /** Opens a layout file in place of the present page. */
     void openLayout(Path file);
+
+    /** Goes on to the run that waits for a layout, else to a new one, with this layout in its place. */
+    void useLayout(Origin<Layout> drawn);
 
     /** Asks for files to open. */
     List<Path> askOpen(String title);

@@ -1,35 +1,40 @@
 package tallywell.gui;
 
+import java.awt.BorderLayout;
 import java.awt.Toolkit;
 import java.awt.datatransfer.Clipboard;
 import java.awt.datatransfer.DataFlavor;
 import java.awt.datatransfer.StringSelection;
 import java.awt.datatransfer.UnsupportedFlavorException;
+import java.awt.event.FocusAdapter;
+import java.awt.event.FocusEvent;
 import java.awt.event.InputEvent;
 import java.awt.event.KeyEvent;
 import java.io.IOException;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
+import javax.swing.BorderFactory;
 import javax.swing.JButton;
 import javax.swing.JComboBox;
 import javax.swing.JLabel;
+import javax.swing.JOptionPane;
 import javax.swing.JPanel;
 import javax.swing.JScrollPane;
 import javax.swing.JTextField;
 import javax.swing.KeyStroke;
 import javax.swing.ScrollPaneConstants;
 import net.miginfocom.swing.MigLayout;
+import tallywell.desk.Examples;
 import tallywell.desk.FileNames;
 import tallywell.desk.Finding;
 import tallywell.desk.LayoutDesk;
 import tallywell.desk.LayoutEdits;
 import tallywell.desk.LayoutFindings;
+import tallywell.desk.LayoutWords;
 import tallywell.desk.RoleFaces;
 import tallywell.desk.Shown;
-import tallywell.desk.WellFace;
 import tallywell.notice.InputException;
-import tallywell.plate.Content;
 import tallywell.plate.Layout;
 import tallywell.plate.PlateFormat;
 
@@ -48,16 +53,21 @@ final class LayoutPage extends JPanel {
     private final JButton redo;
     private final Host host;
     private final Shown shown;
+    private final Looks looks;
+    private final boolean forRun;
 
-    LayoutPage(LayoutDesk desk, Shown shown, Host host) {
+    /** Draws a layout; for a run that waits for it, or for none yet. */
+    LayoutPage(LayoutDesk desk, Shown shown, Host host, boolean forRun) {
         super(new MigLayout(
-                "insets 12 20 12 20, fill, hidemode 2", "[244!, fill][grow, fill][244!, fill]", "[][][grow, fill]"));
+                "insets 12 20 12 20, fill, hidemode 2", "[288!, fill][grow, fill][232!, fill]", "[][][grow, fill]"));
         this.desk = desk;
         this.host = host;
+        this.forRun = forRun;
+        looks = new Looks(host, said);
         this.shown = shown;
         faces = new RoleFaces(shown, Optional.empty());
         plate = new PlateView(desk.selection(), faces.of(desk.layout()));
-        roles = new RolePanel(desk, shown, said);
+        roles = new RolePanel(desk, shown, host.settings(), said);
         undo = UndoButtons.undo(desk.history());
         redo = UndoButtons.redo(desk.history());
         findings = new FindingsCard(desk);
@@ -73,11 +83,12 @@ final class LayoutPage extends JPanel {
     }
 
     private static JScrollPane scrolled(JPanel panel) {
+        JPanel wide = new AsWide(new BorderLayout());
+        wide.setOpaque(false);
+        wide.add(panel);
         JScrollPane pane = new JScrollPane(
-                panel,
-                ScrollPaneConstants.VERTICAL_SCROLLBAR_AS_NEEDED,
-                ScrollPaneConstants.HORIZONTAL_SCROLLBAR_NEVER);
-        pane.setBorder(null);
+                wide, ScrollPaneConstants.VERTICAL_SCROLLBAR_AS_NEEDED, ScrollPaneConstants.HORIZONTAL_SCROLLBAR_NEVER);
+        pane.setBorder(BorderFactory.createEmptyBorder());
         pane.getViewport().setOpaque(false);
         pane.setOpaque(false);
         pane.getVerticalScrollBar().setUnitIncrement(16);
@@ -85,19 +96,46 @@ final class LayoutPage extends JPanel {
     }
 
     private JPanel header() {
-        JPanel header = new JPanel(new MigLayout("insets 0, fillx, gapy 0", "[][][][]push[][][][][]", "[][]"));
+        JPanel header = new JPanel(new MigLayout("insets 0, fillx, gapy 4", "[grow, fill]", "[][]"));
         header.setOpaque(false);
-        header.add(Labels.title(Text.of("layout.title")));
+        header.add(what(), "wrap");
+        JPanel below = new JPanel(new MigLayout("insets 0, fillx", "[grow, fill][][][][][][][]", ""));
+        below.setOpaque(false);
+        below.add(where, "wmin 60");
+        below.add(looks.button());
+        below.add(Fields.button(Text.of(forRun ? "layout.back" : "back"), host::start));
+        below.add(undo);
+        below.add(redo);
+        below.add(Fields.button(Text.of("print"), this::print));
+        JButton use = Fields.button(Text.of(forRun ? "layout.use.here" : "layout.use"), this::use);
+        use.setName("use");
+        below.add(use);
+        below.add(Fields.primary(Text.of("layout.save"), this::save));
+        header.add(below);
+        return header;
+    }
+
+    /** What is drawn: its title and its plate. */
+    private JPanel what() {
+        JPanel row = new JPanel(new MigLayout("insets 0, fillx", "[][grow, fill][][]", ""));
+        row.setOpaque(false);
+        JLabel heading = Labels.title(Text.of("layout.title"));
+        heading.setLabelFor(name);
+        row.add(heading);
+        name.setName("layout-title");
         name.getAccessibleContext().setAccessibleName(Text.of("layout.name.of"));
-        name.setText(desk.layout().name());
-        name.addActionListener(event -> rename());
-        name.addFocusListener(new java.awt.event.FocusAdapter() {
+        name.putClientProperty("JTextField.placeholderText", Text.of("layout.name.hint"));
+        name.addActionListener(event -> {
+            rename();
+            plate.requestFocusInWindow();
+        });
+        name.addFocusListener(new FocusAdapter() {
             @Override
-            public void focusLost(java.awt.event.FocusEvent event) {
+            public void focusLost(FocusEvent event) {
                 rename();
             }
         });
-        header.add(name, "wmin 120");
+        row.add(name, "wmin 120");
         JComboBox<PlateFormat> formats = new JComboBox<>(PlateFormat.KNOWN.toArray(new PlateFormat[0]));
         formats.setSelectedItem(desk.layout().format());
         formats.getAccessibleContext().setAccessibleName(Text.of("layout.plate"));
@@ -108,16 +146,13 @@ final class LayoutPage extends JPanel {
             }
         });
         desk.history().onChange(() -> formats.setSelectedItem(desk.layout().format()));
-        header.add(formats);
-        header.add(Fields.button(
-                Text.of("layout.renumber"), () -> desk.edit(LayoutEdits::renumber, Text.of("edit.renumber"))));
-        header.add(Fields.button(Text.of("back"), host::start));
-        header.add(undo);
-        header.add(redo);
-        header.add(Fields.button(Text.of("print"), this::print));
-        header.add(Fields.primary(Text.of("layout.save"), this::save), "wrap");
-        header.add(where, "span, gaptop 2");
-        return header;
+        row.add(formats);
+        row.add(Fields.button(Text.of("layout.renumber"), this::renumber));
+        return row;
+    }
+
+    private void renumber() {
+        desk.edit(LayoutEdits::renumber, Text.of("edit.renumber"));
     }
 
     private void rename() {
@@ -125,6 +160,12 @@ final class LayoutPage extends JPanel {
         if (!typed.isEmpty() && !typed.equals(desk.layout().name())) {
             desk.edit(layout -> LayoutEdits.rename(layout, typed), Text.of("edit.rename"));
         }
+    }
+
+    /** What the field of the title shows: nothing as long as nobody has given one. */
+    private String title() {
+        String title = desk.layout().name();
+        return title.equals(Text.of("layout.new")) ? "" : title;
     }
 
     private Card plateCard() {
@@ -139,7 +180,7 @@ final class LayoutPage extends JPanel {
         List<Finding> found = LayoutFindings.of(desk.layout());
         plate.show(faces.of(desk.layout(), found));
         if (!name.isFocusOwner()) {
-            name.setText(desk.layout().name());
+            name.setText(title());
             name.setCaretPosition(0);
         }
         UndoButtons.refresh(desk.history(), undo, redo);
@@ -173,21 +214,14 @@ final class LayoutPage extends JPanel {
         global(KeyStroke.getKeyStroke(KeyEvent.VK_S, control), "save", this::save);
         plate.key(KeyStroke.getKeyStroke(KeyEvent.VK_C, control), "copy", this::copy);
         plate.key(KeyStroke.getKeyStroke(KeyEvent.VK_V, control), "paste", this::paste);
-        plate.key(
-                KeyStroke.getKeyStroke(KeyEvent.VK_DELETE, 0),
-                "clear",
-                () -> desk.paint(new Content.Unused(), Text.of("edit.clear")));
-        letter('S', WellFace.Shape.SAMPLE);
-        letter('B', WellFace.Shape.BLANK);
-        letter('D', WellFace.Shape.STANDARD);
-        letter('K', WellFace.Shape.CONTROL);
+        new LayoutKeys(desk, plate, roles, name).bind(this);
+        looks.keys(this);
     }
 
-    private void letter(char key, WellFace.Shape shape) {
-        plate.key(KeyStroke.getKeyStroke(key, 0), "paint" + key, () -> {
-            roles.choose(shape);
-            roles.apply();
-        });
+    /** The keyboard begins on the plate. */
+    @Override
+    public boolean requestFocusInWindow() {
+        return plate.requestFocusInWindow();
     }
 
     private void global(KeyStroke stroke, String key, Runnable action) {
@@ -222,15 +256,49 @@ final class LayoutPage extends JPanel {
     /** Saves under the known name, else asks for one, then goes on. */
     void save(Runnable then) {
         rename();
-        desk.file().or(() -> host.askSave(Text.of("layout.save"), suggested())).ifPresent(target -> save(target, then));
+        // One's own layout does not go over one that comes with the program.
+        desk.file()
+                .filter(file -> !Examples.isBundledLayout(file))
+                .or(() -> host.askSave(Text.of("layout.save"), suggested()))
+                .ifPresent(target -> save(target, then));
+    }
+
+    /** Goes on to a run with this layout; what is not saved yet can be saved first. */
+    void use() {
+        rename();
+        if (desk.file().isPresent() && !desk.history().isUnsaved()) {
+            host.useLayout(desk.drawn());
+            return;
+        }
+        Object[] answers = {Text.of("layout.use.save"), Text.of("layout.use.so"), Text.of("leave.stay")};
+        int answer = JOptionPane.showOptionDialog(
+                this,
+                Text.of("layout.use.about"),
+                Text.of("leave.title"),
+                JOptionPane.YES_NO_CANCEL_OPTION,
+                JOptionPane.QUESTION_MESSAGE,
+                null,
+                answers,
+                answers[0]);
+        if (answer == 0) {
+            save(() -> host.useLayout(desk.drawn()));
+        } else if (answer == 1) {
+            entitle(LayoutWords.held(desk.layout()));
+            host.useLayout(desk.drawn());
+        }
+    }
+
+    private void entitle(String title) {
+        desk.title(Text.of("layout.new"), title, Text.of("edit.rename"));
     }
 
     private Path suggested() {
-        String plain = FileNames.of(desk.layout().name());
+        String plain = FileNames.of(title());
         return Path.of("plate-layouts", (plain.isEmpty() ? "layout" : plain) + ".yaml");
     }
 
     private void save(Path target, Runnable then) {
+        entitle(FileNames.title(target));
         Layout layout = desk.layout();
         host.jobs()
                 .run(

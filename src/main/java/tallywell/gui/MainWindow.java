@@ -22,6 +22,7 @@ import javax.swing.JOptionPane;
 import tallywell.desk.Examples;
 import tallywell.desk.LayoutDesk;
 import tallywell.desk.LayoutShelf;
+import tallywell.desk.Origin;
 import tallywell.desk.Recovery;
 import tallywell.desk.RunDesk;
 import tallywell.desk.RunDraft;
@@ -29,6 +30,7 @@ import tallywell.desk.RunStore;
 import tallywell.desk.SafeFile;
 import tallywell.desk.Settings;
 import tallywell.desk.Shown;
+import tallywell.plate.Layout;
 
 /** The one window: holds a page, opens and keeps work, asks before anything is lost. */
 final class MainWindow extends JFrame implements Host {
@@ -150,11 +152,21 @@ final class MainWindow extends JFrame implements Host {
     private void backToRun() {
         RunPage back = waiting.orElseThrow();
         RunDesk desk = back.desk();
-        waiting = Optional.empty();
-        layout.ifPresent(page -> page.desk()
-                .drawn()
-                .ifPresent(drawn -> desk.history().edit(desk.draft().withLayout(drawn), Text.of("edit.layout"))));
+        layout.map(LayoutPage::desk)
+                .filter(drawing -> !drawing.history().isUnsaved())
+                .map(LayoutDesk::drawn)
+                .filter(drawn -> drawn.file().isPresent())
+                .ifPresent(drawn -> desk.history().edit(desk.draft().withLayout(drawn), Text.of("edit.layout")));
         showRun(back);
+    }
+
+    @Override
+    public void useLayout(Origin<Layout> drawn) {
+        // What is drawn is kept with the run from now on.
+        keeping.forget(startSaid);
+        waiting.ifPresentOrElse(this::showRun, () -> openRun(RunDraft.EMPTY));
+        RunDesk desk = run.orElseThrow().desk();
+        desk.history().edit(desk.draft().withLayout(drawn), Text.of("edit.layout"));
     }
 
     /** Goes on once the present page may go: nothing unsaved, or saved now, or given up. */
@@ -252,6 +264,7 @@ final class MainWindow extends JFrame implements Host {
         RunDesk desk = page.desk();
         run = Optional.of(page);
         layout = Optional.empty();
+        waiting = Optional.empty();
         setTitle(Text.of("app") + " – "
                 + (desk.draft().title().isEmpty()
                         ? Text.of("run.untitled")
@@ -280,7 +293,7 @@ final class MainWindow extends JFrame implements Host {
     @Override
     public void openLayout(LayoutDesk desk) {
         waiting = run;
-        LayoutPage page = new LayoutPage(desk, shown, this);
+        LayoutPage page = new LayoutPage(desk, shown, this, waiting.isPresent());
         keeping.keep(desk, page.said());
         run = Optional.empty();
         layout = Optional.of(page);

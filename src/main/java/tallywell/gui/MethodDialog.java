@@ -1,5 +1,6 @@
 package tallywell.gui;
 
+import java.awt.BorderLayout;
 import java.awt.Component;
 import java.awt.Dimension;
 import java.util.LinkedHashMap;
@@ -8,6 +9,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.function.Supplier;
 import javax.swing.JComboBox;
+import javax.swing.JComponent;
 import javax.swing.JLabel;
 import javax.swing.JOptionPane;
 import javax.swing.JPanel;
@@ -22,12 +24,19 @@ import tallywell.notice.InputException;
 
 /** A method as a form: each field with a sentence that says what it is. */
 final class MethodDialog extends JPanel {
+    private static final int WIDTH = 940;
+    private static final int HEIGHT = 520;
+    private static final int UNIT = 16;
+
+    private final JPanel fields = new AsWide(
+            new MigLayout("insets 8 12 8 12, fillx, gapy 4", "[190::, fill][220::280, fill][grow, fill]", ""));
     private final Map<String, Supplier<String>> values = new LinkedHashMap<>();
     private final MethodForm form;
+    private final JComponent first;
     private final String text;
 
     MethodDialog(AssayMethod method, String text, Shown shown) {
-        super(new MigLayout("insets 8 12 8 12, fillx, gapy 4", "[190:][220!][grow, fill]", ""));
+        super(new BorderLayout());
         this.text = text;
         form = new MethodForm(method, shown);
         String section = "";
@@ -37,10 +46,15 @@ final class MethodDialog extends JPanel {
             String of = key.equals(plain) ? "" : key.substring(0, key.indexOf('.'));
             if (!of.equals(section)) {
                 section = of;
-                add(Labels.heading(Text.of("method.step", of)), "span 3, gaptop 10, wrap");
+                fields.add(Labels.heading(Text.of("method.step", of)), "span 3, gaptop 10, wrap");
             }
             field(key, plain, each.getValue());
         }
+        first = (JComponent) fields.getComponent(1);
+        JScrollPane pane = new JScrollPane(fields);
+        pane.setPreferredSize(new Dimension(WIDTH, HEIGHT));
+        pane.getVerticalScrollBar().setUnitIncrement(UNIT);
+        add(pane);
     }
 
     private void field(String key, String plain, String value) {
@@ -49,6 +63,7 @@ final class MethodDialog extends JPanel {
         Component field;
         if (choices.isEmpty()) {
             JTextField typed = new JTextField(value);
+            typed.setCaretPosition(0);
             values.put(key, typed::getText);
             field = typed;
         } else {
@@ -60,9 +75,13 @@ final class MethodDialog extends JPanel {
         field.getAccessibleContext().setAccessibleName(label.getText());
         field.setName("method-" + key);
         label.setLabelFor(field);
-        add(label);
-        add(field, "growx");
-        add(Labels.wrapped(Text.of("method." + plain + ".is"), true), "growx, wmin 200, wrap");
+        fields.add(label);
+        boolean title = plain.equals("title");
+        // Titles are long: the field has the whole width, and what it is stands below.
+        fields.add(field, title ? "growx, span 2, wmin 100, wrap" : "growx, wmin 100");
+        fields.add(
+                Labels.wrapped(Text.of("method." + plain + ".is"), true),
+                title ? "skip 1, span 2, growx, wmin 160, wrap" : "growx, wmin 160, wrap");
     }
 
     Origin<AssayMethod> method() throws InputException {
@@ -73,12 +92,7 @@ final class MethodDialog extends JPanel {
 
     static Optional<Origin<AssayMethod>> ask(Component owner, AssayMethod method, String text, Shown shown) {
         MethodDialog panel = new MethodDialog(method, text, shown);
-        JScrollPane pane = new JScrollPane(panel);
-        pane.setPreferredSize(new Dimension(940, 520));
-        pane.getVerticalScrollBar().setUnitIncrement(16);
-        while (JOptionPane.showConfirmDialog(
-                        owner, pane, Text.of("method.dialog"), JOptionPane.OK_CANCEL_OPTION, JOptionPane.PLAIN_MESSAGE)
-                == JOptionPane.OK_OPTION) {
+        while (Asking.ask(owner, Text.of("method.dialog"), panel, panel.first)) {
             try {
                 return Optional.of(panel.method());
             } catch (InputException e) {

@@ -2,20 +2,18 @@ package tallywell.gui;
 
 import java.awt.Component;
 import java.awt.Dimension;
-import java.awt.LayoutManager;
-import java.awt.Rectangle;
 import java.nio.file.Path;
 import java.time.Instant;
 import java.time.ZoneId;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.Collectors;
+import javax.swing.BorderFactory;
 import javax.swing.JComponent;
 import javax.swing.JDialog;
 import javax.swing.JPanel;
 import javax.swing.JScrollPane;
 import javax.swing.JTabbedPane;
-import javax.swing.Scrollable;
 import javax.swing.SwingUtilities;
 import net.miginfocom.swing.MigLayout;
 import tallywell.desk.Origin;
@@ -54,7 +52,7 @@ final class PlanDialog extends JPanel {
         String notices = String.join("\n", plan.notices());
         if (!notices.isEmpty()) {
             JScrollPane pane = new JScrollPane(Labels.wrapped(notices, true));
-            pane.setBorder(null);
+            pane.setBorder(BorderFactory.createEmptyBorder());
             pane.getViewport().setOpaque(false);
             pane.setOpaque(false);
             card.add(pane, "growx, hmax 90, wmin 100");
@@ -83,42 +81,8 @@ final class PlanDialog extends JPanel {
             }
         }
         JScrollPane pane = new JScrollPane(panel);
-        pane.setBorder(null);
+        pane.setBorder(BorderFactory.createEmptyBorder());
         return pane;
-    }
-
-    /** As wide as what it is scrolled in, so that its texts wrap. */
-    private static final class AsWide extends JPanel implements Scrollable {
-        private static final int UNIT = 16;
-
-        AsWide(LayoutManager layout) {
-            super(layout);
-        }
-
-        @Override
-        public Dimension getPreferredScrollableViewportSize() {
-            return getPreferredSize();
-        }
-
-        @Override
-        public int getScrollableUnitIncrement(Rectangle visible, int orientation, int direction) {
-            return UNIT;
-        }
-
-        @Override
-        public int getScrollableBlockIncrement(Rectangle visible, int orientation, int direction) {
-            return Math.max(UNIT, visible.height - UNIT);
-        }
-
-        @Override
-        public boolean getScrollableTracksViewportWidth() {
-            return true;
-        }
-
-        @Override
-        public boolean getScrollableTracksViewportHeight() {
-            return false;
-        }
     }
 
     private JPanel buttons(PlanLook plan) {

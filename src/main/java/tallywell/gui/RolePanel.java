@@ -1,6 +1,6 @@
 package tallywell.gui;
 
-import java.util.ArrayList;
+import java.awt.Component;
 import java.util.EnumMap;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -10,16 +10,16 @@ import java.util.function.Supplier;
 import javax.swing.ButtonGroup;
 import javax.swing.JButton;
 import javax.swing.JCheckBox;
-import javax.swing.JComboBox;
+import javax.swing.JComponent;
+import javax.swing.JLabel;
 import javax.swing.JPanel;
 import javax.swing.JSpinner;
 import javax.swing.JTextField;
 import net.miginfocom.swing.MigLayout;
-import tallywell.desk.Filling;
 import tallywell.desk.LayoutDesk;
 import tallywell.desk.LayoutEdits;
-import tallywell.desk.Replicates;
 import tallywell.desk.RoleFaces;
+import tallywell.desk.Settings;
 import tallywell.desk.Shown;
 import tallywell.desk.WellFace;
 import tallywell.notice.InputException;
@@ -41,7 +41,10 @@ final class RolePanel extends Card {
     private final JPanel details = new JPanel(new MigLayout("insets 0, fillx, hidemode 3", "[grow, fill]", ""));
     private final Map<WellFace.Shape, JPanel> fields = new EnumMap<>(WellFace.Shape.class);
     private final Map<WellFace.Shape, Details> panels = new LinkedHashMap<>();
+    private final FillingFields samples;
+    private final FillingFields standards;
     private final JButton apply = Fields.primary("", this::apply);
+    private Runnable askSeries = () -> {};
     private WellFace.Shape chosen = WellFace.Shape.SAMPLE;
 
     /** What one role asks for, and what it does to the selected wells. */
@@ -49,11 +52,13 @@ final class RolePanel extends Card {
         void apply() throws InputException;
     }
 
-    RolePanel(LayoutDesk desk, Shown shown, Said said) {
+    RolePanel(LayoutDesk desk, Shown shown, Settings settings, Said said) {
         super(new MigLayout("insets 12 12 12 12, fillx, gapy 2", "[grow]", ""));
         this.desk = desk;
         this.shown = shown;
         this.said = said;
+        samples = FillingFields.of(settings.replicates(), settings::replicates);
+        standards = samples.ofAnotherRole();
         add(Labels.softStrong(Text.of("layout.holds")), "gapleft 4, wrap 4");
         ButtonGroup group = new ButtonGroup();
         for (WellFace.Shape shape : List.of(
@@ -69,7 +74,7 @@ final class RolePanel extends Card {
             choice.addActionListener(event -> choose(shape));
             group.add(choice);
             choices.put(shape, choice);
-            add(choice, "growx, wmin 120, h 40!, wrap");
+            add(choice, "growx, wmin 120, h pref!, wrap");
         }
         details.setOpaque(false);
         panels();
@@ -101,13 +106,18 @@ final class RolePanel extends Card {
         panel.setOpaque(false);
         panels.put(shape, building.into(panel));
         panel.setVisible(false);
+        for (Component each : panel.getComponents()) {
+            if (each instanceof JTextField field) {
+                field.addActionListener(event -> apply());
+            }
+        }
         fields.put(shape, panel);
         details.add(panel, "growx, wrap");
     }
 
     private Details sample(JPanel panel) {
         JSpinner first = Fields.number(panel, Text.of("layout.first"), 1, 1, MOST_SLOTS);
-        Supplier<Filling> filling = filling(panel, 2);
+        samples.into(panel, () -> {});
         desk.history().onChange(() -> {
             if (!desk.layout().slots().contains(Fields.value(first))) {
                 return;
@@ -115,36 +125,9 @@ final class RolePanel extends Card {
             first.setValue(Math.min(MOST_SLOTS, LayoutEdits.nextSlot(desk.layout())));
         });
         return () -> desk.edit(
-                layout -> LayoutEdits.fillSamples(layout, desk.selection().wells(), Fields.value(first), filling.get()),
+                layout -> LayoutEdits.fillSamples(
+                        layout, desk.selection().wells(), Fields.value(first), samples.filling()),
                 Text.of("edit.samples"));
-    }
-
-    private Supplier<Filling> filling(JPanel panel, int count) {
-        JComboBox<String> order = Fields.choice(panel, Text.of("layout.order"), words("layout.columns", "layout.rows"));
-        JSpinner each = Fields.number(panel, Text.of("layout.each"), count, 1, 48);
-        JComboBox<String> place = Fields.choice(
-                panel, Text.of("layout.place"), words("layout.below", "layout.beside", "layout.mirrored"));
-        JCheckBox keep = new JCheckBox(Text.of("layout.keep"), true);
-        keep.setOpaque(false);
-        panel.add(keep, "span 2, wrap");
-        return () -> {
-            Replicates where = List.of(Replicates.BELOW, Replicates.BESIDE, Replicates.MIRRORED)
-                    .get(place.getSelectedIndex());
-            int wells = where == Replicates.MIRRORED ? Math.min(2, Fields.value(each)) : Fields.value(each);
-            return new Filling(
-                    order.getSelectedIndex() == 0 ? Filling.Order.COLUMNS : Filling.Order.ROWS,
-                    wells,
-                    where,
-                    keep.isSelected());
-        };
-    }
-
-    private static String[] words(String... keys) {
-        List<String> words = new ArrayList<>();
-        for (String key : keys) {
-            words.add(Text.of(key));
-        }
-        return words.toArray(new String[0]);
     }
 
     private Details blank(JPanel panel) {
@@ -167,14 +150,25 @@ final class RolePanel extends Card {
         JTextField levels = Fields.text(panel, Text.of("layout.levels"), shown.plain(0.1) + " g/L");
         levels.setName("levels");
         levels.setToolTipText(Text.of("layout.levels.tip"));
-        JButton series = Fields.button(
-                Text.of("layout.series"), () -> SeriesDialog.ask(this, shown).ifPresent(levels::setText));
-        panel.add(series, "skip 1, wrap");
-        Supplier<Filling> filling = filling(panel, 2);
+        JButton make = Fields.button(Text.of("layout.series"), this::series);
+        make.setName("series");
+        panel.add(make, "skip 1, wrap");
+        standards.into(panel, () -> {});
         Supplier<String> group = group(panel);
+        askSeries = () -> {
+            SeriesDialog dialog =
+                    new SeriesDialog(desk.layout(), desk.selection().wells(), group.get(), standards, shown);
+            SeriesDialog.ask(this, dialog).ifPresent(line -> {
+                levels.setText(line);
+                levels.setCaretPosition(0);
+                if (!desk.selection().wells().isEmpty()) {
+                    apply();
+                }
+            });
+        };
         return () -> {
             List<Quantity> read = LayoutEdits.levels(pointed(levels.getText()));
-            if (read.size() == 1 && !filling.get().keep()) {
+            if (read.size() == 1 && !standards.filling().keep()) {
                 desk.paint(
                         new Content.Standard("", group.get(), PerAnalyte.single(read.get(0))),
                         Text.of("edit.standards"));
@@ -182,9 +176,15 @@ final class RolePanel extends Card {
             }
             desk.edit(
                     layout -> LayoutEdits.fillStandards(
-                            layout, desk.selection().wells(), read, group.get(), filling.get()),
+                            layout, desk.selection().wells(), read, group.get(), standards.filling()),
                     Text.of("edit.standards"));
         };
+    }
+
+    /** Asks for a series of standards and puts it into the selected wells. */
+    void series() {
+        choose(WellFace.Shape.STANDARD);
+        askSeries.run();
     }
 
     private String pointed(String typed) {
@@ -261,6 +261,23 @@ final class RolePanel extends Card {
         fields.forEach((each, panel) -> panel.setVisible(each == shape));
         details.revalidate();
         refresh();
+    }
+
+    /** Puts the focus on the first detail of the chosen role, or on the button where it has none. */
+    void focusDetails() {
+        JComponent target = apply;
+        JPanel panel = fields.get(chosen);
+        for (Component each : panel == null ? new Component[0] : panel.getComponents()) {
+            if (each instanceof JSpinner spinner) {
+                target = ((JSpinner.DefaultEditor) spinner.getEditor()).getTextField();
+            } else if (each.isFocusable() && !(each instanceof JLabel) && each instanceof JComponent field) {
+                target = field;
+            } else {
+                continue;
+            }
+            break;
+        }
+        target.requestFocusInWindow();
     }
 
     /** Puts what is chosen into the selected wells. */

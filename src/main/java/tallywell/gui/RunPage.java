@@ -125,7 +125,7 @@ final class RunPage extends JPanel {
         } else if (drop.guessed()) {
             said.offer(trays.guess(), Text.of("readings.look"), trays::showReadings);
         } else if (!drop.said().isEmpty()) {
-            said.hint(String.join("\n", drop.said()));
+            said.done(String.join("\n", drop.said()), List.of());
         }
     }
 

@@ -1,30 +1,36 @@
 package tallywell.gui;
 
+import java.awt.event.InputEvent;
+import java.awt.event.KeyEvent;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.Consumer;
 import java.util.stream.Collectors;
+import javax.swing.JButton;
 import javax.swing.JPanel;
+import javax.swing.KeyStroke;
 import net.miginfocom.swing.MigLayout;
 import tallywell.desk.Intake;
 import tallywell.desk.LayoutDesk;
 import tallywell.desk.LayoutEdits;
 import tallywell.desk.LayoutShelf;
+import tallywell.desk.LayoutWords;
+import tallywell.desk.MethodWords;
 import tallywell.desk.Origin;
 import tallywell.desk.RunDesk;
 import tallywell.desk.RunDraft;
 import tallywell.desk.RunStore;
 import tallywell.desk.SampleTable;
+import tallywell.desk.SampleWords;
 import tallywell.method.AssayMethod;
 import tallywell.method.SampleList;
-import tallywell.plate.Content;
 import tallywell.plate.Layout;
 
 /** The four trays of a run: method, layout, samples, readings. */
 final class RunTrays extends JPanel {
-    private static final int MOST_LAYOUTS = 14;
+    private static final int MOST_OWN = 8;
 
     private final RunDesk desk;
     private final Host host;
@@ -37,7 +43,9 @@ final class RunTrays extends JPanel {
 
     RunTrays(RunDesk desk, Host host, Said said, Consumer<List<Path>> taker) {
         super(new MigLayout(
-                "insets 0, fillx, gapx 8", "[grow, fill, sg][grow, fill, sg][grow, fill, sg][grow, fill, sg]", "[]"));
+                "insets 0, fillx, gapx 8",
+                "[grow, fill, sg][grow, fill, sg][grow, fill, sg][grow, fill, sg][fill]",
+                "[]"));
         this.desk = desk;
         this.host = host;
         this.said = said;
@@ -63,6 +71,23 @@ final class RunTrays extends JPanel {
         add(layout);
         add(samples);
         add(readings);
+        add(always(taker));
+    }
+
+    /** What can be done whatever is there: open files, and change the look. */
+    private JPanel always(Consumer<List<Path>> taker) {
+        JPanel panel = new JPanel(new MigLayout("insets 0, gap 4, fill, flowy", "[fill]", "[grow, fill][grow, fill]"));
+        panel.setOpaque(false);
+        Runnable open = () -> taker.accept(host.askOpen(Text.of("open.files")));
+        JButton button = Fields.button(Text.of("open.files"), open);
+        button.setName("open-files");
+        button.setToolTipText(Text.of("open.files.tip"));
+        Keys.bind(this, KeyStroke.getKeyStroke(KeyEvent.VK_O, InputEvent.CTRL_DOWN_MASK), "open files", open);
+        Looks looks = new Looks(host, said);
+        looks.keys(this);
+        panel.add(button);
+        panel.add(looks.button());
+        return panel;
     }
 
     /** The built-in methods go on top of the menu as soon as they are read. */
@@ -90,15 +115,31 @@ final class RunTrays extends JPanel {
     /** The layouts at hand go on top of the menu as soon as they are read. */
     private void layoutsAtHand() {
         LayoutShelf shelf = host.shelf();
-        host.jobs().aside(said, progress -> shelf.all(List.of()), layouts -> {
-            for (int i = 0; i < Math.min(MOST_LAYOUTS, layouts.size()); i++) {
-                Origin<Layout> each = layouts.get(i);
-                layout.action(
-                        i,
-                        each.value().name(),
-                        () -> desk.history().edit(desk.draft().withLayout(each), Text.of("edit.layout")));
+        host.jobs().aside(said, progress -> shelf.menu(), layouts -> {
+            List<LayoutShelf.Shelved> own = layouts.stream()
+                    .filter(LayoutShelf.Shelved::own)
+                    .limit(MOST_OWN)
+                    .toList();
+            List<LayoutShelf.Shelved> bundled =
+                    layouts.stream().filter(each -> !each.own()).toList();
+            int at = 0;
+            for (LayoutShelf.Shelved each : own) {
+                layoutAction(at++, each.layout());
             }
+            if (!own.isEmpty() && !bundled.isEmpty()) {
+                layout.separator(at++);
+            }
+            for (LayoutShelf.Shelved each : bundled) {
+                layoutAction(at++, each.layout());
+            }
+            layout.separator(at);
         });
+    }
+
+    private void layoutAction(int at, Origin<Layout> each) {
+        String words = each.value().name() + "  ·  " + LayoutWords.of(each.value());
+        layout.action(at, words, () -> desk.history().edit(desk.draft().withLayout(each), Text.of("edit.layout")))
+                .setIcon(new LayoutGlyph(each.value()));
     }
 
     private void take(Origin<AssayMethod> chosen) {
@@ -159,20 +200,27 @@ final class RunTrays extends JPanel {
 
     void refresh() {
         RunDraft draft = desk.draft();
+        method.beside(draft.method().map(each -> rule(each.value())).orElse(""));
         draft.method()
                 .ifPresentOrElse(
-                        each -> method.show(each.value().title(), rule(each.value()), Tray.State.GOOD),
+                        each -> method.show(
+                                each.value().title(), MethodWords.of(each.value(), host.shown()), Tray.State.GOOD),
                         () -> method.show(Text.of("tray.missing"), Text.of("tray.method.need"), Tray.State.MISSING));
         draft.layout()
                 .ifPresentOrElse(
-                        each -> layout.show(each.value().name(), counts(each.value()), Tray.State.GOOD),
+                        each -> layout.show(each.value().name(), LayoutWords.of(each.value()), Tray.State.GOOD),
                         () -> layout.show(Text.of("tray.missing"), Text.of("tray.layout.need"), Tray.State.MISSING));
         draft.samples()
                 .ifPresentOrElse(
-                        each -> samples.show(each.name(), named(each.value()), Tray.State.GOOD),
+                        each -> showSamples(each, draft),
                         () -> samples.show(
                                 Text.of("samples.bynumber"), Text.of("samples.optional"), Tray.State.MISSING));
         refreshReadings(draft);
+    }
+
+    private void showSamples(Origin<SampleList> list, RunDraft draft) {
+        SampleWords words = SampleWords.of(list.value(), draft.layout().map(Origin::value), host.shown());
+        samples.show(list.name(), words.text(), words.fits() ? Tray.State.GOOD : Tray.State.LOOK);
     }
 
     private void refreshReadings(RunDraft draft) {
@@ -221,36 +269,6 @@ final class RunTrays extends JPanel {
         var step = method.steps().get(0);
         return Text.of("calibration." + step.calibration().word()) + " · "
                 + Text.of("creep." + step.creep().word());
-    }
-
-    private static String counts(Layout layout) {
-        int blanks = layout.where(Content.Blank.class::isInstance).size();
-        int standards = layout.where(Content.Standard.class::isInstance).size();
-        return Text.of(
-                "layout.counts",
-                layout.slots().size(),
-                blanks,
-                standards,
-                layout.format().wells());
-    }
-
-    private String named(SampleList list) {
-        double least = list.bySlot().values().stream()
-                .mapToDouble(each -> each.dilution().factor())
-                .min()
-                .orElse(1);
-        double most = list.bySlot().values().stream()
-                .mapToDouble(each -> each.dilution().factor())
-                .max()
-                .orElse(1);
-        return least == most
-                ? Text.of(
-                        "samples.counts.one", list.bySlot().size(), host.shown().plain(least))
-                : Text.of(
-                        "samples.counts",
-                        list.bySlot().size(),
-                        host.shown().plain(least),
-                        host.shown().plain(most));
     }
 
     Tray readings() {

@@ -3,19 +3,27 @@ package tallywell.gui;
 import java.awt.Color;
 import java.awt.Cursor;
 import java.awt.Dimension;
+import java.awt.EventQueue;
 import java.awt.Font;
 import java.awt.FontMetrics;
 import java.awt.Graphics;
 import java.awt.Graphics2D;
 import java.awt.RenderingHints;
+import java.awt.event.InputEvent;
+import java.awt.event.KeyEvent;
 import java.awt.geom.RoundRectangle2D;
 import java.nio.file.Path;
 import java.util.List;
+import java.util.function.Consumer;
+import java.util.stream.Stream;
 import javax.swing.JButton;
 import javax.swing.JComboBox;
 import javax.swing.JPanel;
 import javax.swing.JSpinner;
+import javax.swing.KeyStroke;
 import javax.swing.SpinnerNumberModel;
+import javax.swing.event.PopupMenuEvent;
+import javax.swing.event.PopupMenuListener;
 import net.miginfocom.swing.MigLayout;
 import tallywell.desk.Settings;
 import tallywell.desk.WellFace;
@@ -38,7 +46,7 @@ final class StartPage extends JPanel {
 
         void practice();
 
-        void look(Settings.Look look, int size);
+        void open();
     }
 
     StartPage(Begin begin, Host host, Said said) {
@@ -49,7 +57,8 @@ final class StartPage extends JPanel {
         add(said, "span 2, growx, wrap");
         add(begins(begin), "grow");
         add(guide(begin, host, said), "grow, wrap");
-        add(looks(begin, host), "span 2, growx");
+        add(looks(new Looks(host, said), host), "span 2, growx");
+        Keys.bind(this, KeyStroke.getKeyStroke(KeyEvent.VK_O, InputEvent.CTRL_DOWN_MASK), "open files", begin::open);
     }
 
     private static JPanel begins(Begin begin) {
@@ -69,7 +78,10 @@ final class StartPage extends JPanel {
             card.add(Labels.strong(Integer.toString(i)), "top");
             card.add(Labels.wrapped(Text.of("start.step." + i), false), "wmin 120, wrap 6");
         }
-        card.add(Fields.button(Text.of("start.practice"), begin::practice), "skip 1, growx 0, wrap 10");
+        JPanel files = new WrapRow(8);
+        files.add(Fields.button(Text.of("open.files"), begin::open));
+        files.add(Fields.button(Text.of("start.practice"), begin::practice));
+        card.add(files, "skip 1, growx, wrap 10");
         recent(card, host, said);
         return card;
     }
@@ -80,16 +92,22 @@ final class StartPage extends JPanel {
         host.jobs().aside(said, progress -> List.of(settings.recent("run"), settings.recent("layout")), found -> {
             List<Path> runs = found.get(0);
             List<Path> layouts = found.get(1);
-            if (!runs.isEmpty() || !layouts.isEmpty()) {
-                card.add(Labels.heading(Text.of("start.recent")), "span 2, wrap");
-            }
-            runs.stream().limit(MOST_RECENT).forEach(run -> card.add(link(run, () -> host.openRun(run)), LINK));
-            layouts.stream()
-                    .limit(MOST_LAYOUTS)
-                    .forEach(layout -> card.add(link(layout, () -> host.openLayout(layout)), LINK));
+            links(card, "start.recent.runs", runs.stream().limit(MOST_RECENT).toList(), host::openRun);
+            links(
+                    card,
+                    "start.recent.layouts",
+                    layouts.stream().limit(MOST_LAYOUTS).toList(),
+                    host::openLayout);
             card.revalidate();
             card.repaint();
         });
+    }
+
+    private static void links(Card card, String heading, List<Path> files, Consumer<Path> open) {
+        if (!files.isEmpty()) {
+            card.add(Labels.heading(Text.of(heading)), "span 2, wrap");
+            files.forEach(file -> card.add(link(file, () -> open.accept(file)), LINK));
+        }
     }
 
     private static JButton link(Path file, Runnable action) {
@@ -101,26 +119,57 @@ final class StartPage extends JPanel {
         return button;
     }
 
-    private static JPanel looks(Begin begin, Host host) {
+    private JPanel looks(Looks looks, Host host) {
         JPanel panel = new JPanel(new MigLayout("insets 8 0 0 0", "[][][][]push[]", ""));
         panel.setOpaque(false);
-        JComboBox<String> look =
-                new JComboBox<>(new String[] {Text.of("look.system"), Text.of("look.light"), Text.of("look.dark")});
-        look.setSelectedIndex(
-                List.of(Settings.Look.values()).indexOf(host.settings().look()));
+        JComboBox<String> look = new JComboBox<>(
+                Stream.of(Settings.Look.values()).map(Looks::words).toArray(String[]::new));
+        look.setName("look");
         look.getAccessibleContext().setAccessibleName(Text.of("look.title"));
-        JSpinner size = new JSpinner(new SpinnerNumberModel(
-                host.settings().size(Theme.USUAL, Theme.SMALLEST, Theme.LARGEST), Theme.SMALLEST, Theme.LARGEST, 1));
+        JSpinner size = new JSpinner(new SpinnerNumberModel(Theme.USUAL, Theme.SMALLEST, Theme.LARGEST, 1));
         size.getAccessibleContext().setAccessibleName(Text.of("look.size"));
-        Runnable change = () -> begin.look(Settings.Look.values()[look.getSelectedIndex()], Fields.value(size));
-        look.addActionListener(event -> change.run());
+        Runnable follow = () -> {
+            size.setValue(Desktop.size(host.settings()));
+            if (look.getSelectedIndex() != host.settings().look().ordinal()) {
+                look.setSelectedIndex(host.settings().look().ordinal());
+            }
+        };
+        follow.run();
+        looks.onChange(follow);
+        looks.keys(this);
+        Runnable change = () -> looks.choose(Settings.Look.values()[look.getSelectedIndex()], Fields.value(size));
+        look.addActionListener(event -> {
+            // While the list is open, arrows only move in it.
+            if (!look.isPopupVisible()) {
+                change.run();
+            }
+        });
+        look.addPopupMenuListener(new Closing(change));
         size.addChangeListener(event -> change.run());
         panel.add(Labels.soft(Text.of("look.title")));
         panel.add(look);
         panel.add(Labels.soft(Text.of("look.size")));
         panel.add(size);
-        panel.add(Labels.soft(Text.of("start.caution")));
+        panel.add(Labels.soft(Text.of("start.caution")), "wmin 100");
         return panel;
+    }
+
+    /** Takes the choice when its list closes. */
+    private record Closing(Runnable change) implements PopupMenuListener {
+        @Override
+        public void popupMenuWillBecomeVisible(PopupMenuEvent event) {
+            // Nothing is chosen yet.
+        }
+
+        @Override
+        public void popupMenuWillBecomeInvisible(PopupMenuEvent event) {
+            EventQueue.invokeLater(change);
+        }
+
+        @Override
+        public void popupMenuCanceled(PopupMenuEvent event) {
+            // What is closing is told as well.
+        }
     }
 
     /** One way to begin: a large button with a title and a sentence. */

@@ -19,6 +19,8 @@ final class Theme {
     static final int USUAL = 13;
     static final int LARGEST = 22;
 
+    private static final int ROW = 26;
+
     private Theme() {}
 
     static void install(boolean dark, int size) {
@@ -33,7 +35,7 @@ final class Theme {
         Palette palette = dark ? Palette.DARK : Palette.LIGHT;
         UIManager.put("defaultFont", new FontUIResource(FlatInterFont.FAMILY, Font.PLAIN, size));
         grounds(palette);
-        controls(palette, size);
+        controls(palette);
         FlatLaf.updateUI();
     }
 
@@ -77,7 +79,7 @@ final class Theme {
         put(palette.ink(), "ToolTip.foreground");
     }
 
-    private static void controls(Palette palette, int size) {
+    private static void controls(Palette palette) {
         put(palette.accent(), "Component.focusColor", "Component.focusedBorderColor", "Button.focusedBorderColor");
         put(palette.accent(), "Button.default.background", "ProgressBar.foreground", "CheckBox.icon.checkmarkColor");
         put(
@@ -101,7 +103,8 @@ final class Theme {
         UIManager.put("TextComponent.arc", 8);
         UIManager.put("Button.margin", new Insets(5, 14, 5, 14));
         UIManager.put("Button.default.boldText", true);
-        UIManager.put("Table.rowHeight", Math.max(24, 2 * size));
+        // The look and feel makes it larger with the text.
+        UIManager.put("Table.rowHeight", ROW);
         UIManager.put("Table.showHorizontalLines", false);
         UIManager.put("ScrollBar.width", 12);
         UIManager.put("ScrollBar.thumbArc", 999);

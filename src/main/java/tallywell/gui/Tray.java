@@ -19,6 +19,7 @@ final class Tray extends JButton {
     private final JPopupMenu menu = new JPopupMenu();
     private String main = "";
     private String detail = "";
+    private String beside = "";
     private State state = State.MISSING;
 
     /** How far a tray is filled. */
@@ -47,22 +48,36 @@ final class Tray extends JButton {
     }
 
     /** Puts something that can be done at a place in the menu. */
-    Tray action(int at, String text, Runnable action) {
+    JMenuItem action(int at, String text, Runnable action) {
         JMenuItem item = new JMenuItem(text);
         item.addActionListener(event -> action.run());
         menu.insert(item, at);
-        return this;
+        return item;
+    }
+
+    /** Puts a line at a place in the menu. */
+    void separator(int at) {
+        menu.insert(new JPopupMenu.Separator(), at);
     }
 
     JPopupMenu menu() {
         return menu;
     }
 
+    /** More words, behind the title; they are the first to be cut where there is no room. */
+    void beside(String words) {
+        beside = words;
+    }
+
+    private String titled() {
+        return beside.isEmpty() ? title : title + " · " + beside;
+    }
+
     void show(String mainText, String detailText, State how) {
         main = mainText;
         detail = detailText;
         state = how;
-        getAccessibleContext().setAccessibleDescription(mainText + ", " + detailText);
+        getAccessibleContext().setAccessibleDescription(titled() + ", " + mainText + ", " + detailText);
         setToolTipText(detailText);
         repaint();
     }
@@ -115,13 +130,15 @@ final class Tray extends JButton {
         Font small = font.deriveFont(font.getSize2D() * 0.9f);
         int line = getFontMetrics(font).getHeight();
         int y = (getHeight() - 3 * line) / 2 + getFontMetrics(font).getAscent();
-        int room = getWidth() - 14 - 42;
+        // The sign stands beside the line in the middle only.
+        int wide = getWidth() - 2 * 14;
+        int room = wide - 28;
         g.setColor(palette.soft());
-        draw(g, title, small.deriveFont(Font.BOLD), y, room);
+        draw(g, titled(), small.deriveFont(Font.BOLD), y, wide);
         g.setColor(palette.ink());
         draw(g, main, font.deriveFont(Font.BOLD, font.getSize2D() * 1.04f), y + line, room);
         g.setColor(palette.soft());
-        draw(g, detail, small, y + 2 * line, room);
+        draw(g, detail, small, y + 2 * line, wide);
     }
 
     private static void draw(Graphics2D g, String text, Font font, int y, int room) {

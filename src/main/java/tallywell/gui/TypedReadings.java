@@ -26,7 +26,6 @@ final class TypedReadings extends JPanel {
     private final JTextArea pasted = new JTextArea();
     private final JTabbedPane tabs = new JTabbedPane();
     private final List<Well> wells;
-    private final List<List<String>> rows = new ArrayList<>();
     private final Grid grid;
     private final Host host;
 
@@ -36,6 +35,7 @@ final class TypedReadings extends JPanel {
         String usual = Text.of(draft.readings().isEmpty() ? "typed.before" : "typed.after");
         name = Fields.text(this, Text.of("typed.name"), usual);
         wells = TypedPlate.wells(draft.layout().map(Origin::value), draft.format());
+        List<List<String>> rows = new ArrayList<>();
         RoleFaces faces = new RoleFaces(host.shown(), Optional.of(draft.sampleList()));
         for (Well well : wells) {
             String words = draft.layout()
@@ -65,7 +65,8 @@ final class TypedReadings extends JPanel {
             String called = name.getText();
             grid.stop();
             boolean list = tabs.getSelectedIndex() == 0;
-            List<String> typed = rows.stream().map(row -> row.get(1)).toList();
+            List<String> typed =
+                    grid.cells().rows().stream().map(row -> row.get(1)).toList();
             String other = pasted.getText();
             host.jobs()
                     .run(

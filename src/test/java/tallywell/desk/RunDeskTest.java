@@ -69,6 +69,20 @@ class RunDeskTest {
     }
 
     @Test
+    void aListIsHeldAgainstTheLayoutThatCameWithIt() {
+        RunDesk desk = DeskFixture.empty();
+        Path list = CIDER.resolve("samples.csv");
+        RunDesk.Drop fitting = drop(desk, list, LAYOUT);
+        assertThat(fitting.notices()).isEmpty();
+        RunDesk.Drop strange = drop(desk, Path.of("plate-layouts/24-nine-in-duplicate.yaml"), list);
+        assertThat(strange.notices())
+                .singleElement()
+                .asString()
+                .contains("samples.csv")
+                .contains("not on the plate: 10, 11");
+    }
+
+    @Test
     void filesDroppedInAnyOrderGiveTheExpectedResults() throws IOException {
         dropAll();
         assertThat(desk.worked().problems()).isEmpty();

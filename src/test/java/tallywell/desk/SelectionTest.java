@@ -48,6 +48,29 @@ class SelectionTest {
     }
 
     @Test
+    void wholeLinesAreTakenOfWhatIsSelectedOrOfTheCursor() {
+        selection.only(wells("B2", "D5"));
+        selection.wholeRows();
+        assertThat(selection.wells()).hasSize(24).contains(well("B1"), well("D12"));
+        selection.none();
+        selection.go(0, 3);
+        selection.wholeColumns();
+        assertThat(selection.wells())
+                .hasSize(8)
+                .contains(well("A" + (selection.cursor().column() + 1)));
+    }
+
+    @Test
+    void theCursorGoesElsewhereWithoutLosingTheSelection() {
+        selection.only(wells("A1"));
+        selection.go(2, 2);
+        assertThat(selection.wells()).containsExactly(well("A1"));
+        selection.start(selection.cursor(), true);
+        selection.move(0, 1, true);
+        assertThat(selection.wells()).containsExactlyElementsOf(wells("A1", "C3", "C4"));
+    }
+
+    @Test
     void anotherPlateKeepsWhatItHas() {
         selection.only(wells("A1", "H12"));
         selection.format(new PlateFormat(2, 3));

@@ -5,20 +5,11 @@ import static org.assertj.core.api.Assertions.within;
 
 import java.awt.EventQueue;
 import java.awt.Point;
-import java.awt.Rectangle;
-import java.awt.Robot;
-import java.awt.Toolkit;
 import java.awt.event.InputEvent;
 import java.awt.event.KeyEvent;
-import java.awt.geom.Rectangle2D;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
-import java.util.concurrent.Callable;
-import java.util.concurrent.TimeUnit;
-import java.util.concurrent.atomic.AtomicReference;
-import java.util.function.BooleanSupplier;
-import javax.imageio.ImageIO;
 import javax.swing.AbstractButton;
 import javax.swing.JComboBox;
 import javax.swing.JDialog;
@@ -26,16 +17,11 @@ import javax.swing.JOptionPane;
 import javax.swing.JSpinner;
 import javax.swing.JTextField;
 import javax.swing.SwingUtilities;
-import org.junit.jupiter.api.AfterEach;
-import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.condition.EnabledIfEnvironmentVariable;
-import org.junit.jupiter.api.io.TempDir;
 import tallywell.desk.LayoutDesk;
 import tallywell.desk.PlateShow;
-import tallywell.desk.Settings;
-import tallywell.desk.Shown;
 import tallywell.files.LayoutReader;
 import tallywell.plate.Content;
 import tallywell.plate.Layout;
@@ -44,130 +30,7 @@ import tallywell.plate.Well;
 /** The main stories in real windows, with mouse and keys. */
 @Tag("windows")
 @EnabledIfEnvironmentVariable(named = "DISPLAY", matches = ".+")
-class WindowsTest {
-    private static final int PATIENCE_S = 60;
-
-    @TempDir
-    private Path home;
-
-    private MainWindow window;
-    private Robot robot;
-
-    @BeforeEach
-    void open() throws Exception {
-        robot = new Robot();
-        robot.setAutoDelay(8);
-        EventQueue.invokeAndWait(() -> Theme.install(false, Theme.USUAL));
-        window = start();
-    }
-
-    private MainWindow start() throws Exception {
-        MainWindow opened = on(() -> {
-            MainWindow made = new MainWindow(home, new Shown(','), new Settings(home.resolve("settings.properties")));
-            made.setBounds(0, 0, 1366, 768);
-            made.setVisible(true);
-            made.offerKept();
-            return made;
-        });
-        // The screen has to have mapped the window before a click can land in it.
-        await("the window", () -> opened.isShowing() && opened.getLocationOnScreen().x == 0);
-        robot.waitForIdle();
-        Thread.sleep(250);
-        return opened;
-    }
-
-    @AfterEach
-    void close() throws Exception {
-        EventQueue.invokeAndWait(() -> {
-            for (java.awt.Window each : java.awt.Window.getWindows()) {
-                each.dispose();
-            }
-        });
-        // What is still being kept would be written into a folder that is being deleted.
-        assertThat(window.rest()).isTrue();
-    }
-
-    private static <T> T on(Callable<T> call) throws Exception {
-        AtomicReference<T> result = new AtomicReference<>();
-        AtomicReference<Exception> failed = new AtomicReference<>();
-        EventQueue.invokeAndWait(() -> {
-            try {
-                result.set(call.call());
-            } catch (Exception e) {
-                failed.set(e);
-            }
-        });
-        if (failed.get() != null) {
-            throw failed.get();
-        }
-        return result.get();
-    }
-
-    private static void await(String what, BooleanSupplier condition) throws Exception {
-        long end = System.nanoTime() + TimeUnit.SECONDS.toNanos(PATIENCE_S);
-        while (System.nanoTime() < end) {
-            if (on(condition::getAsBoolean)) {
-                return;
-            }
-            Thread.sleep(15);
-        }
-        Path picture = Path.of("target", "windows-failed.png");
-        Rectangle screen = new Rectangle(Toolkit.getDefaultToolkit().getScreenSize());
-        ImageIO.write(new Robot().createScreenCapture(screen), "png", picture.toFile());
-        throw new AssertionError(what + " did not come about in " + PATIENCE_S + " s; the screen is in " + picture);
-    }
-
-    private void press(String name) throws Exception {
-        // What has just changed the page may not have laid it out yet.
-        robot.waitForIdle();
-        AbstractButton button = (AbstractButton) on(() -> Windows.find(window, name));
-        await(name, () -> button.isShowing() && button.getWidth() > 0);
-        Point at = on(() -> {
-            Point point = new Point(button.getWidth() / 2, button.getHeight() / 2);
-            SwingUtilities.convertPointToScreen(point, button);
-            return point;
-        });
-        click(at);
-    }
-
-    private void click(Point at) {
-        robot.mouseMove(at.x, at.y);
-        robot.mousePress(InputEvent.BUTTON1_DOWN_MASK);
-        robot.mouseRelease(InputEvent.BUTTON1_DOWN_MASK);
-        robot.waitForIdle();
-    }
-
-    private static Point at(PlateView plate, String well) throws Exception {
-        return on(() -> {
-            Rectangle2D box = plate.geometry().well(Well.parse(well).orElseThrow());
-            Point point = new Point((int) box.getCenterX(), (int) box.getCenterY());
-            SwingUtilities.convertPointToScreen(point, plate);
-            return point;
-        });
-    }
-
-    private void drag(Point from, Point to) {
-        robot.mouseMove(from.x, from.y);
-        robot.mousePress(InputEvent.BUTTON1_DOWN_MASK);
-        for (int i = 1; i <= 6; i++) {
-            robot.mouseMove(from.x + (to.x - from.x) * i / 6, from.y + (to.y - from.y) * i / 6);
-        }
-        robot.mouseRelease(InputEvent.BUTTON1_DOWN_MASK);
-        robot.waitForIdle();
-    }
-
-    private RunPage example() throws Exception {
-        press("start.example");
-        await(
-                "the example",
-                () -> window.runPage()
-                        .map(page -> page.desk().worked().analysis().isPresent()
-                                && !page.desk().isBusy())
-                        .orElse(false));
-        robot.waitForIdle();
-        return window.runPage().orElseThrow();
-    }
-
+class WindowsTest extends WindowFixture {
     /** Fills in the dialog of {@link Reason} that is about to open, and agrees. */
     private void answerReason(String why) throws Exception {
         await("the dialog", () -> dialog() != null);
@@ -178,15 +41,6 @@ class WindowsTest {
             optionPane(dialog).setValue(JOptionPane.OK_OPTION);
             return "";
         });
-    }
-
-    private static JDialog dialog() {
-        for (java.awt.Window each : java.awt.Window.getWindows()) {
-            if (each instanceof JDialog dialog && dialog.isShowing() && dialog.isModal()) {
-                return dialog;
-            }
-        }
-        return null;
     }
 
     @Test
@@ -238,19 +92,11 @@ class WindowsTest {
             ((JTextField) Windows.find(window, "levels")).setText("0,05 0,1 0,2 0,4 0,5 0,6 0,8 1 g/L");
             return "";
         });
-        on(() -> {
-            List<JComboBox<?>> boxes = Windows.all(window).stream()
-                    .filter(each -> each instanceof JComboBox<?> && each.isShowing())
-                    .<JComboBox<?>>map(each -> (JComboBox<?>) each)
-                    .toList();
-            boxes.stream()
-                    .filter(box -> Text.of("layout.beside").equals(box.getItemAt(1)))
-                    .forEach(box -> box.setSelectedIndex(1));
-            return "";
-        });
+        placeReplicates(1);
         press("apply");
         drag(at(page.plate(), "A4"), at(page.plate(), "H12"));
         press("role-SAMPLE");
+        placeReplicates(0);
         press("apply");
         Path file = home.resolve("drawn.yaml");
         on(() -> {
@@ -267,6 +113,15 @@ class WindowsTest {
         assertThat(layout.where(Content.Standard.class::isInstance)).hasSize(16);
         assertThat(layout.slots()).hasSize(36);
         assertThat(on(() -> page.desk().history().isUnsaved())).isFalse();
+    }
+
+    private void placeReplicates(int choice) throws Exception {
+        on(() -> {
+            Windows.all(window).stream()
+                    .filter(each -> "replicates".equals(each.getName()) && each.isShowing())
+                    .forEach(each -> ((JComboBox<?>) each).setSelectedIndex(choice));
+            return "";
+        });
     }
 
     @Test

@@ -1,0 +1,41 @@
+package tallywell.gui;
+
+import java.awt.Dimension;
+import java.awt.LayoutManager;
+import java.awt.Rectangle;
+import javax.swing.JPanel;
+import javax.swing.Scrollable;
+
+/** As wide as what it is scrolled in, so that its texts wrap. */
+final class AsWide extends JPanel implements Scrollable {
+    private static final int UNIT = 16;
+
+    AsWide(LayoutManager layout) {
+        super(layout);
+    }
+
+    @Override
+    public Dimension getPreferredScrollableViewportSize() {
+        return getPreferredSize();
+    }
+
+    @Override
+    public int getScrollableUnitIncrement(Rectangle visible, int orientation, int direction) {
+        return UNIT;
+    }
+
+    @Override
+    public int getScrollableBlockIncrement(Rectangle visible, int orientation, int direction) {
+        return Math.max(UNIT, visible.height - UNIT);
+    }
+
+    @Override
+    public boolean getScrollableTracksViewportWidth() {
+        return true;
+    }
+
+    @Override
+    public boolean getScrollableTracksViewportHeight() {
+        return false;
+    }
+}
