@@ -262,7 +262,8 @@ final class RunTrays extends JPanel {
         return Text.of(
                 "readings.guess",
                 all.get(0).name(),
-                all.subList(1, all.size()).stream().map(Intake::name).collect(Collectors.joining(", ")));
+                all.subList(1, all.size()).stream().map(Intake::name).collect(Collectors.joining(", ")),
+                desk.orderEvidence(host.shown()));
     }
 
     private static String rule(AssayMethod method) {

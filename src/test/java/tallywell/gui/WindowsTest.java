@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.within;
 
 import java.awt.EventQueue;
 import java.awt.Point;
+import java.awt.Rectangle;
 import java.awt.event.InputEvent;
 import java.awt.event.KeyEvent;
 import java.nio.file.Files;
