@@ -49,10 +49,10 @@ final class ResultsCard extends Card {
         attention.addActionListener(event -> table.showOnlyAttention(attention.isSelected()));
         add(attention);
         checks.setName("checks");
-        add(checks, "wrap");
+        add(checks);
         JScrollPane pane = new JScrollPane(table);
         pane.setBorder(null);
-        add(pane, "span 4, grow, hmin 60");
+        add(pane, "newline, span 4, grow, hmin 60");
     }
 
     void refresh() {

@@ -165,8 +165,12 @@ final class WellPainter {
                 && box.height * LINE >= font.getSize2D() * LEAST_OF_CHOSEN;
         if (two) {
             float big = (float) Math.min(font.getSize2D(), box.height * LINE);
-            text(g, face.label(), font.deriveFont(big * 0.86f), box.getCenterX(), box.y + box.height * 0.33, room);
-            text(g, face.value(), font.deriveFont(Font.BOLD, big), box.getCenterX(), box.y + box.height * 0.68, room);
+            // The number is what is looked for: a value under a label, a level over its unit.
+            boolean below = NUMBER.matcher(face.value()).matches();
+            Font first = below ? font.deriveFont(big * 0.86f) : font.deriveFont(Font.BOLD, big);
+            Font second = below ? font.deriveFont(Font.BOLD, big) : font.deriveFont(big * 0.86f);
+            text(g, face.label(), first, box.getCenterX(), box.y + box.height * 0.33, room);
+            text(g, face.value(), second, box.getCenterX(), box.y + box.height * 0.68, room);
         } else {
             String only = face.value().isEmpty() || !face.label().isEmpty() && faces.low() == faces.high()
                     ? face.label()
@@ -189,8 +193,11 @@ final class WellPainter {
             // Part of a number would be another number: it is drawn smaller, or not at all.
             boolean number = NUMBER.matcher(text).matches();
             float least = number ? LEAST_NUMBER : LEAST_TEXT;
-            fitting = font.deriveFont((float) Math.max(least, font.getSize2D() * 0.98 * room / width));
-            width = width(g, text, fitting);
+            // Widths do not shrink quite in proportion, since glyphs are fitted to the screen.
+            for (double part = 1; width > room && fitting.getSize2D() > least; part -= 0.06) {
+                fitting = font.deriveFont((float) Math.max(least, font.getSize2D() * part));
+                width = width(g, text, fitting);
+            }
             while (!number && width > room && shown.length() > 2) {
                 shown = shown.substring(0, shown.length() - (shown.endsWith("…") ? 2 : 1)) + "…";
                 width = width(g, shown, fitting);
