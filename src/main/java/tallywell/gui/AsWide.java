@@ -34,8 +34,9 @@ final class AsWide extends JPanel implements Scrollable {
         return true;
     }
 
+    /** Where there is room to spare it takes it, else it is scrolled. */
     @Override
     public boolean getScrollableTracksViewportHeight() {
-        return false;
+        return getParent() != null && getParent().getHeight() > getPreferredSize().height;
     }
 }

@@ -262,6 +262,31 @@ class LayoutWindowsTest extends WindowFixture {
     }
 
     @Test
+    void whatIsNotSavedOfADrawingLeavesTheRunAsItWas() throws Exception {
+        Layout before = LayoutEdits.paint(
+                LayoutEdits.empty("x", PlateFormat.P96), List.of(new Well(0, 0)), LayoutEdits.blank());
+        Path file = home.resolve("x.yaml");
+        LayoutDesk.write(before, file);
+        on(() -> {
+            window.openRun(RunDraft.EMPTY.withLayout(LayoutDesk.open(file).drawn()));
+            window.openLayout(LayoutDesk.open(file));
+            window.layoutPage().orElseThrow().desk().edit(layout -> LayoutEdits.rename(layout, "y"), "");
+            return "";
+        });
+        EventQueue.invokeLater(window::start);
+        answer(Text.of("leave.drop"));
+        await("the run", () -> window.runPage().isPresent());
+        assertThat(on(() -> window.runPage()
+                        .orElseThrow()
+                        .desk()
+                        .draft()
+                        .layout()
+                        .orElseThrow()
+                        .value()))
+                .isEqualTo(before);
+    }
+
+    @Test
     void theLookChosenWithTheKeyboardIsTheOneThatStays() throws Exception {
         JComboBox<?> look = (JComboBox<?>) on(() -> Windows.find(window, "look"));
         on(look::requestFocusInWindow);
