@@ -4,6 +4,7 @@ import java.awt.Component;
 import java.awt.Dimension;
 import java.awt.Rectangle;
 import java.util.List;
+import javax.swing.BorderFactory;
 import javax.swing.JButton;
 import javax.swing.JLabel;
 import javax.swing.JPanel;
@@ -60,7 +61,7 @@ final class ChecksDialog {
 
     static void show(Component owner, Assessment assessment) {
         JScrollPane pane = new JScrollPane(panel(assessment));
-        pane.setBorder(null);
+        pane.setBorder(BorderFactory.createEmptyBorder());
         pane.getVerticalScrollBar().setUnitIncrement(UNIT);
         Reader.show(owner, Text.of("checks.title"), new Dimension(980, 600), close -> {
             JPanel all = new JPanel(new MigLayout("insets 0 0 12 0, fill, gapy 8", "[grow, fill]", "[grow, fill][]"));

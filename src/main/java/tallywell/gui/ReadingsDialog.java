@@ -2,6 +2,7 @@ package tallywell.gui;
 
 import java.awt.Component;
 import java.awt.Dimension;
+import javax.swing.BorderFactory;
 import javax.swing.JDialog;
 import javax.swing.JPanel;
 import javax.swing.JScrollPane;
@@ -98,7 +99,7 @@ final class ReadingsDialog extends JPanel {
         JDialog dialog = new JDialog(
                 SwingUtilities.getWindowAncestor(owner), Text.of("readings.title"), JDialog.ModalityType.MODELESS);
         JScrollPane pane = new JScrollPane(new ReadingsDialog(desk, shown));
-        pane.setBorder(null);
+        pane.setBorder(BorderFactory.createEmptyBorder());
         pane.getVerticalScrollBar().setUnitIncrement(16);
         dialog.setContentPane(pane);
         dialog.setSize(new Dimension(960, 600));

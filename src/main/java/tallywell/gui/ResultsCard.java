@@ -3,6 +3,7 @@ package tallywell.gui;
 import java.awt.Dimension;
 import java.util.List;
 import java.util.Optional;
+import javax.swing.BorderFactory;
 import javax.swing.JButton;
 import javax.swing.JCheckBox;
 import javax.swing.JLabel;
@@ -51,7 +52,7 @@ final class ResultsCard extends Card {
         checks.setName("checks");
         add(checks);
         JScrollPane pane = new JScrollPane(table);
-        pane.setBorder(null);
+        pane.setBorder(BorderFactory.createEmptyBorder());
         add(pane, "newline, span 4, grow, hmin 60");
     }
 
@@ -98,7 +99,8 @@ final class ResultsCard extends Card {
                 assessment.count(Verdict.REPORT),
                 assessment.count(Verdict.CHECK),
                 assessment.count(Verdict.REPEAT));
-        sentence.setText(assessment.sentence() + " " + verdicts);
+        String undiluted = desk.draft().samples().isEmpty() ? " " + Text.of("run.undiluted") : "";
+        sentence.setText(assessment.sentence() + " " + verdicts + undiluted);
         checks.setText(Text.of("checks.button"));
     }
 
