@@ -18,24 +18,19 @@ import javax.swing.BorderFactory;
 import javax.swing.JButton;
 import javax.swing.JComboBox;
 import javax.swing.JLabel;
-import javax.swing.JOptionPane;
 import javax.swing.JPanel;
 import javax.swing.JScrollPane;
 import javax.swing.JTextField;
 import javax.swing.KeyStroke;
 import javax.swing.ScrollPaneConstants;
 import net.miginfocom.swing.MigLayout;
-import tallywell.desk.Examples;
-import tallywell.desk.FileNames;
 import tallywell.desk.Finding;
 import tallywell.desk.LayoutDesk;
 import tallywell.desk.LayoutEdits;
 import tallywell.desk.LayoutFindings;
-import tallywell.desk.LayoutWords;
 import tallywell.desk.RoleFaces;
 import tallywell.desk.Shown;
 import tallywell.notice.InputException;
-import tallywell.plate.Layout;
 import tallywell.plate.PlateFormat;
 
 /** Draws a layout. */
@@ -55,6 +50,7 @@ final class LayoutPage extends JPanel {
     private final Shown shown;
     private final Looks looks;
     private final boolean forRun;
+    private final LayoutSaving saving;
 
     /** Draws a layout; for a run that waits for it, or for none yet. */
     LayoutPage(LayoutDesk desk, Shown shown, Host host, boolean forRun) {
@@ -64,6 +60,7 @@ final class LayoutPage extends JPanel {
         this.host = host;
         this.forRun = forRun;
         looks = new Looks(host, said);
+        saving = new LayoutSaving(this, desk, host, said);
         this.shown = shown;
         faces = new RoleFaces(shown, Optional.empty());
         plate = new PlateView(desk.selection(), faces.of(desk.layout()));
@@ -162,12 +159,6 @@ final class LayoutPage extends JPanel {
         }
     }
 
-    /** What the field of the title shows: nothing as long as nobody has given one. */
-    private String title() {
-        String title = desk.layout().name();
-        return title.equals(Text.of("layout.new")) ? "" : title;
-    }
-
     private Card plateCard() {
         Card card = new Card(new MigLayout("insets 14, fill", "[grow, fill]", "[grow, fill][][]"));
         card.add(plate, "grow, wrap");
@@ -180,7 +171,7 @@ final class LayoutPage extends JPanel {
         List<Finding> found = LayoutFindings.of(desk.layout());
         plate.show(faces.of(desk.layout(), found));
         if (!name.isFocusOwner()) {
-            name.setText(title());
+            name.setText(LayoutSaving.title(desk.layout()));
             name.setCaretPosition(0);
         }
         UndoButtons.refresh(desk.history(), undo, redo);
@@ -256,73 +247,13 @@ final class LayoutPage extends JPanel {
     /** Saves under the known name, else asks for one, then goes on. */
     void save(Runnable then) {
         rename();
-        // One's own layout does not go over one that comes with the program.
-        desk.file()
-                .filter(file -> !Examples.isBundledLayout(file))
-                .or(() -> host.askSave(Text.of("layout.save"), suggested()))
-                .ifPresent(target -> save(target, then));
+        saving.save(then);
     }
 
     /** Goes on to a run with this layout; what is not saved yet can be saved first. */
     void use() {
         rename();
-        if (desk.file().isPresent() && !desk.history().isUnsaved()) {
-            host.useLayout(desk.drawn());
-            return;
-        }
-        Object[] answers = {Text.of("layout.use.save"), Text.of("layout.use.so"), Text.of("leave.stay")};
-        int answer = JOptionPane.showOptionDialog(
-                this,
-                Text.of("layout.use.about"),
-                Text.of("leave.title"),
-                JOptionPane.YES_NO_CANCEL_OPTION,
-                JOptionPane.QUESTION_MESSAGE,
-                null,
-                answers,
-                answers[0]);
-        if (answer == 0) {
-            save(() -> host.useLayout(desk.drawn()));
-        } else if (answer == 1) {
-            entitle(LayoutWords.held(desk.layout()));
-            host.useLayout(desk.drawn());
-        }
-    }
-
-    private void entitle(String title) {
-        desk.title(Text.of("layout.new"), title, Text.of("edit.rename"));
-    }
-
-    private Path suggested() {
-        String plain = FileNames.of(title());
-        return Path.of("plate-layouts", (plain.isEmpty() ? "layout" : plain) + ".yaml");
-    }
-
-    private void save(Path target, Runnable then) {
-        entitle(FileNames.title(target));
-        Layout layout = desk.layout();
-        host.jobs()
-                .run(
-                        said,
-                        Text.of("layout.saving"),
-                        Jobs.Cancel.NEVER,
-                        progress -> {
-                            LayoutDesk.write(layout, target);
-                            return target;
-                        },
-                        written -> {
-                            desk.saved(layout, target);
-                            host.savedLayout(target);
-                            said.clear();
-                            then.run();
-                        },
-                        e -> said.offer(
-                                OutputWords.of(e),
-                                List.of(
-                                        new Said.Offer(Text.of("again"), () -> save(target, then)),
-                                        new Said.Offer(
-                                                Text.of("layout.elsewhere"),
-                                                () -> host.askSave(Text.of("layout.save"), suggested())
-                                                        .ifPresent(other -> save(other, then))))));
+        saving.use();
     }
 
     private void print() {

@@ -11,10 +11,6 @@ import java.nio.file.Path;
 import java.util.List;
 import java.util.Optional;
 import java.util.concurrent.Executor;
-import java.util.concurrent.ExecutorService;
-import java.util.concurrent.Executors;
-import java.util.concurrent.ThreadFactory;
-import java.util.concurrent.TimeUnit;
 import java.util.function.Consumer;
 import javax.swing.JComponent;
 import javax.swing.JFrame;
@@ -35,16 +31,14 @@ import tallywell.plate.Layout;
 /** The one window: holds a page, opens and keeps work, asks before anything is lost. */
 final class MainWindow extends JFrame implements Host {
     private static final String LAYOUTS = "plate-layouts";
-    private static final int LAST_S = 20;
 
     private final Path home;
     private final Shown shown;
     private final Settings settings;
     private final RunStore store = new RunStore();
     private final Said startSaid = new Said();
-    private final ExecutorService back = Executors.newSingleThreadExecutor(threads("work"));
-    private final ExecutorService files = Executors.newCachedThreadPool(threads("files"));
-    private final Jobs jobs = new Jobs(files, front());
+    private final Workers workers = new Workers();
+    private final Jobs jobs = new Jobs(workers.files(), front());
     private final Keeping keeping;
     private final FileChoice choice;
     private Optional<RunPage> run = Optional.empty();
@@ -58,7 +52,7 @@ final class MainWindow extends JFrame implements Host {
         this.home = home;
         this.shown = shown;
         this.settings = settings;
-        keeping = new Keeping(new Recovery(home.resolve("unsaved")), back, front());
+        keeping = new Keeping(new Recovery(home.resolve("unsaved")), workers.work(), front());
         choice = new FileChoice(this, settings, home);
         setDefaultCloseOperation(DO_NOTHING_ON_CLOSE);
         addWindowListener(new WindowAdapter() {
@@ -74,14 +68,6 @@ final class MainWindow extends JFrame implements Host {
         setLocationRelativeTo(null);
         makeFolders();
         showStart();
-    }
-
-    private static ThreadFactory threads(String name) {
-        return task -> {
-            Thread thread = new Thread(task, name);
-            thread.setDaemon(true);
-            return thread;
-        };
     }
 
     /** Dialogs suggest these folders, so they have to be there. */
@@ -209,26 +195,14 @@ final class MainWindow extends JFrame implements Host {
                 e -> end()));
     }
 
-    /** What is still being written is waited for, though not for ever, after the window has gone. */
     private void end() {
         dispose();
-        Thread last = new Thread(
-                () -> {
-                    try {
-                        rest();
-                    } catch (InterruptedException e) {
-                        Thread.currentThread().interrupt();
-                    }
-                },
-                "last files");
-        last.start();
+        workers.end();
     }
 
-    /** Takes no more work and waits until what goes on is done; true if it was within {@value #LAST_S} s. */
+    /** Takes no more work and waits until what goes on is done; true if it did not take too long. */
     boolean rest() throws InterruptedException {
-        back.shutdown();
-        files.shutdown();
-        return back.awaitTermination(LAST_S, TimeUnit.SECONDS) && files.awaitTermination(LAST_S, TimeUnit.SECONDS);
+        return workers.rest();
     }
 
     void saveSettings() {
@@ -255,7 +229,7 @@ final class MainWindow extends JFrame implements Host {
 
     @Override
     public void openRun(RunDraft draft) {
-        RunPage page = new RunPage(new RunDesk(draft, back, front(), shelf()), this);
+        RunPage page = new RunPage(new RunDesk(draft, workers.work(), front(), shelf()), this);
         keeping.keep(page.desk(), page.said());
         showRun(page);
     }
@@ -339,7 +313,7 @@ final class MainWindow extends JFrame implements Host {
 
     @Override
     public Executor back() {
-        return back;
+        return workers.work();
     }
 
     @Override

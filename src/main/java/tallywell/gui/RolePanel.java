@@ -26,7 +26,6 @@ import tallywell.notice.InputException;
 import tallywell.notice.Place;
 import tallywell.plate.Content;
 import tallywell.plate.PerAnalyte;
-import tallywell.quantity.Dilution;
 import tallywell.quantity.Kind;
 import tallywell.quantity.Quantity;
 
@@ -36,6 +35,7 @@ final class RolePanel extends Card {
 
     private final LayoutDesk desk;
     private final Shown shown;
+    private final Typed typed;
     private final Said said;
     private final Map<WellFace.Shape, Choice> choices = new EnumMap<>(WellFace.Shape.class);
     private final JPanel details = new JPanel(new MigLayout("insets 0, fillx, hidemode 3", "[grow, fill]", ""));
@@ -56,6 +56,7 @@ final class RolePanel extends Card {
         super(new MigLayout("insets 12 12 12 12, fillx, gapy 2", "[grow]", ""));
         this.desk = desk;
         this.shown = shown;
+        typed = new Typed(shown);
         this.said = said;
         samples = FillingFields.of(settings.replicates(), settings::replicates);
         standards = samples.ofAnotherRole();
@@ -167,7 +168,7 @@ final class RolePanel extends Card {
             });
         };
         return () -> {
-            List<Quantity> read = LayoutEdits.levels(pointed(levels.getText()));
+            List<Quantity> read = LayoutEdits.levels(typed.pointed(levels.getText()));
             if (read.size() == 1 && !standards.filling().keep()) {
                 desk.paint(
                         new Content.Standard("", group.get(), PerAnalyte.single(read.get(0))),
@@ -187,10 +188,6 @@ final class RolePanel extends Card {
         askSeries.run();
     }
 
-    private String pointed(String typed) {
-        return shown.mark() == ',' ? typed.replaceAll("(\\d),(\\d)", "$1.$2") : typed;
-    }
-
     private Details control(JPanel panel) {
         JTextField name = Fields.text(panel, Text.of("layout.name"), Text.of("layout.control.name"));
         JTextField assigned = Fields.text(panel, Text.of("layout.assigned"), "");
@@ -200,14 +197,19 @@ final class RolePanel extends Card {
         return () -> {
             PerAnalyte value = assigned.getText().isBlank()
                     ? PerAnalyte.none()
-                    : PerAnalyte.single(
-                            quantity(assigned.getText(), Kind.CONCENTRATION, Kind.AMOUNT_CONCENTRATION, Kind.CONTENT));
+                    : PerAnalyte.single(typed.quantity(
+                            assigned.getText(), Kind.CONCENTRATION, Kind.AMOUNT_CONCENTRATION, Kind.CONTENT));
             Optional<Quantity> allowed = tolerance.getText().isBlank() || value.isEmpty()
                     ? Optional.empty()
-                    : Optional.of(quantity(tolerance.getText(), Kind.RATIO, Kind.CONCENTRATION, Kind.CONTENT));
+                    : Optional.of(typed.quantity(tolerance.getText(), Kind.RATIO, Kind.CONCENTRATION, Kind.CONTENT));
             desk.paint(
                     new Content.Control(
-                            "", group.get(), name.getText().strip(), value, allowed, dilution(dilution.getText())),
+                            "",
+                            group.get(),
+                            name.getText().strip(),
+                            value,
+                            allowed,
+                            typed.dilution(dilution.getText())),
                     Text.of("edit.controls"));
         };
     }
@@ -225,31 +227,15 @@ final class RolePanel extends Card {
         JTextField fraction = Fields.text(panel, Text.of("layout.fraction"), "0 %");
         Supplier<String> group = group(panel);
         return () -> {
-            double part = quantity(fraction.getText(), Kind.RATIO).base();
+            double part = typed.quantity(fraction.getText(), Kind.RATIO).base();
             if (!(part >= 0 && part < 1)) {
                 throw new InputException(
                         Place.nowhere(), "found '" + fraction.getText() + "'; expected a part from 0 % to below 100 %");
             }
             PerAnalyte rise = PerAnalyte.single(
-                    quantity(added.getText(), Kind.CONCENTRATION, Kind.AMOUNT_CONCENTRATION, Kind.CONTENT));
+                    typed.quantity(added.getText(), Kind.CONCENTRATION, Kind.AMOUNT_CONCENTRATION, Kind.CONTENT));
             desk.paint(new Content.Spike("", group.get(), Fields.value(of), rise, part), Text.of("edit.spikes"));
         };
-    }
-
-    private Quantity quantity(String typed, Kind... kinds) throws InputException {
-        try {
-            return Quantity.parse(shown.pointed(typed), kinds);
-        } catch (IllegalArgumentException e) {
-            throw new InputException(Place.nowhere(), String.valueOf(e.getMessage()), e);
-        }
-    }
-
-    private Dilution dilution(String typed) throws InputException {
-        try {
-            return Dilution.parse(shown.pointed(typed));
-        } catch (IllegalArgumentException e) {
-            throw new InputException(Place.nowhere(), String.valueOf(e.getMessage()), e);
-        }
     }
 
     void choose(WellFace.Shape shape) {
