@@ -1,16 +1,23 @@
 package tallywell.desk;
 
+import java.math.BigInteger;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Set;
 import java.util.function.Consumer;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
 
 /**
  * Rows of text cells that are typed into, pasted and filled as in a spreadsheet, with undo. The first columns may be fixed:
  * nothing changes them. For the event thread only.
  */
 public final class Cells {
+    private static final Pattern NUMBER_AT_END = Pattern.compile("(.*?)(\\d+)");
+
     private final History<List<List<String>>> history;
     private final int fixed;
+    private final Set<Integer> counted;
 
     /**
      * A rectangle of cells, each edge counted from 0 and inside.
@@ -38,10 +45,15 @@ public final class Cells {
         }
     }
 
-    /** Rows of the same length, the first columns fixed. */
-    public Cells(List<List<String>> rows, int fixed) {
+    /**
+     * Rows of the same length, the first columns fixed.
+     *
+     * @param counted columns in which filling down counts up a number at the end, as names of samples do
+     */
+    public Cells(List<List<String>> rows, int fixed, Set<Integer> counted) {
         history = new History<>(copy(rows));
         this.fixed = fixed;
+        this.counted = Set.copyOf(counted);
     }
 
     private static List<List<String>> copy(List<List<String>> rows) {
@@ -104,13 +116,27 @@ public final class Cells {
         return selected % pasted == 0 ? selected / pasted : 1;
     }
 
-    /** Gives all selected rows what stands in the first; a single row gets what stands above it. */
+    /**
+     * Gives all selected rows what stands in the first; a single row gets what stands above it. In columns that count, a
+     * number at the end goes on: {@code Tank 9}, {@code Tank 10}.
+     */
     public void fillDown(Block block) {
         int from = block.rows() > 1 ? block.top() : block.top() - 1;
         if (from >= 0) {
             List<String> source = rows().get(from);
-            edit(rows -> each(block, (row, column) -> put(rows, row, column, source.get(column))));
+            edit(rows -> each(
+                    block, (row, column) -> put(rows, row, column, filled(source.get(column), column, row - from))));
         }
+    }
+
+    private String filled(String text, int column, int further) {
+        Matcher number = NUMBER_AT_END.matcher(text);
+        if (further == 0 || !counted.contains(column) || !number.matches()) {
+            return text;
+        }
+        String digits = number.group(2);
+        String next = new BigInteger(digits).add(BigInteger.valueOf(further)).toString();
+        return number.group(1) + "0".repeat(Math.max(0, digits.length() - next.length())) + next;
     }
 
     /** Gives a column the same text in all rows that hold anything; in all rows if none does. */

@@ -35,6 +35,9 @@ public final class SampleRows {
     /** Where in a row its dilution stands. */
     public static final int DILUTION = COLUMNS.indexOf("dilution");
 
+    /** Where the name stands. */
+    public static final int NAME = COLUMNS.indexOf("sample");
+
     private SampleRows() {}
 
     /** One row a slot of the layout; slots without a sample have empty cells. */

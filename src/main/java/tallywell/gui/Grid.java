@@ -10,6 +10,7 @@ import java.awt.event.KeyEvent;
 import java.io.IOException;
 import java.util.EventObject;
 import java.util.List;
+import java.util.Set;
 import javax.swing.AbstractAction;
 import javax.swing.DefaultCellEditor;
 import javax.swing.JTable;
@@ -23,9 +24,9 @@ final class Grid extends JTable {
     private final Cells cells;
     private final int fixed;
 
-    /** Rows under headings; the first columns cannot be changed. */
-    Grid(List<List<String>> rows, List<String> headings, int fixed) {
-        this.cells = new Cells(rows, fixed);
+    /** Rows under headings; the first columns cannot be changed, in some filling down counts up (see {@link Cells}). */
+    Grid(List<List<String>> rows, List<String> headings, int fixed, Set<Integer> counted) {
+        this.cells = new Cells(rows, fixed, counted);
         this.fixed = fixed;
         Model model = new Model(cells, headings);
         setModel(model);

@@ -5,6 +5,7 @@ import java.awt.Dimension;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 import javax.swing.JButton;
 import javax.swing.JOptionPane;
 import javax.swing.JPanel;
@@ -32,7 +33,7 @@ final class SampleDialog extends JPanel {
         for (String column : SampleRows.COLUMNS) {
             headings.add(Text.of("samples." + column));
         }
-        grid = new Grid(rows, headings, 1);
+        grid = new Grid(rows, headings, 1, Set.of(SampleRows.NAME));
         grid.setName("samples");
         double larger = (double) grid.getFont().getSize() / Theme.USUAL;
         for (int i = 0; i < WIDTHS.length; i++) {

@@ -6,6 +6,7 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 import java.util.function.Consumer;
 import javax.swing.JOptionPane;
 import javax.swing.JPanel;
@@ -43,7 +44,7 @@ final class TypedReadings extends JPanel {
                     .orElse(well.toString());
             rows.add(new ArrayList<>(List.of(words, "")));
         }
-        grid = new Grid(rows, List.of(Text.of("typed.well"), Text.of("typed.absorbance")), 1);
+        grid = new Grid(rows, List.of(Text.of("typed.well"), Text.of("typed.absorbance")), 1, Set.of());
         grid.setName("typed");
         pasted.setName("pasted");
         tabs.addTab(Text.of("typed.tab.type"), new JScrollPane(grid));

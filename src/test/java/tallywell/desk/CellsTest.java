@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
 import java.util.List;
+import java.util.Set;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -17,7 +18,8 @@ class CellsTest {
                     List.of("2", "b", "", ""),
                     List.of("3", "", "", ""),
                     List.of("4", "", "", "")),
-            1);
+            1,
+            Set.of());
 
     private static String shown(Cells cells) {
         return String.join(
@@ -64,11 +66,21 @@ class CellsTest {
         assertThat(shown(cells)).isEqualTo(expected);
     }
 
+    @ParameterizedTest
+    @CsvSource({"Tank 9, Tank 11", "Tank 009, Tank 011", "7, 9", "Must, Must"})
+    void fillingDownCountsUpWhereColumnsCount(String first, String third) {
+        Cells names = new Cells(List.of(List.of("1", first), List.of("2", ""), List.of("3", "")), 1, Set.of(1));
+        names.fillDown(new Cells.Block(0, 1, 2, 1));
+        assertThat(names.rows().get(0).get(1)).isEqualTo(first);
+        assertThat(names.rows().get(2).get(1)).isEqualTo(third);
+        assertThat(names.history().undoable()).isPresent();
+    }
+
     @Test
     void theSameForAllLeavesEmptyRowsEmptyUnlessAllAre() {
         cells.same(2, "1+9");
         assertThat(shown(cells)).isEqualTo("1,a,1+9,/2,b,1+9,/3,,,/4,,,");
-        Cells none = new Cells(List.of(List.of("1", "", ""), List.of("2", "", "")), 1);
+        Cells none = new Cells(List.of(List.of("1", "", ""), List.of("2", "", "")), 1, Set.of());
         none.same(2, "10");
         assertThat(shown(none)).isEqualTo("1,,10/2,,10");
     }

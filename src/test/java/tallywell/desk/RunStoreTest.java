@@ -211,7 +211,7 @@ class RunStoreTest {
     @Test
     void pastedSamplesNameTheirMistakes() {
         List<List<String>> rows = SampleRows.of(List.of(1, 2), SampleList.plain(List.of(1, 2)), Shown.POINT);
-        Cells cells = new Cells(rows, 1);
+        Cells cells = new Cells(rows, 1, java.util.Set.of());
         cells.paste(new Cells.Block(0, 1, 0, 1), "Tank 1\t10\nTank 2\t1:10\n");
         assertThatThrownBy(() -> SampleRows.list(cells.rows(), Shown.POINT))
                 .hasMessageContaining("slot 2, dilution")
