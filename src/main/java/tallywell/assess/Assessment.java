@@ -30,6 +30,13 @@ public record Assessment(List<Judgement> judgements, List<Check> checks, List<Ch
         return count(Check.State.FAILED) == 0;
     }
 
+    /** Whether no criterion failed, and more of them passed than were left open: what is green should have been looked at. */
+    public boolean isMostlyAssessed() {
+        return passed()
+                && count(Check.State.PASSED) > 0
+                && count(Check.State.PASSED) >= count(Check.State.NOT_ASSESSED);
+    }
+
     /** How many checks went that way. */
     public long count(Check.State state) {
         return checks.stream().filter(check -> check.state() == state).count();

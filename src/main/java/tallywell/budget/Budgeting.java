@@ -2,11 +2,13 @@ package tallywell.budget;
 
 import java.util.ArrayList;
 import java.util.Arrays;
+import java.util.EnumSet;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.Set;
 import tallywell.curve.Calibration;
 import tallywell.curve.Curve;
 import tallywell.method.InputQuantity;
@@ -32,6 +34,7 @@ final class Budgeting {
     private final Result result;
     private final List<WellResult> wells;
     private final List<Contribution> contributions = new ArrayList<>();
+    private final Set<InputQuantity> unstated = EnumSet.noneOf(InputQuantity.class);
 
     /** Factors of s0² and s1² in the variance that rests on the pooled repeatability. */
     private double ofConstant;
@@ -61,7 +64,7 @@ final class Budgeting {
                         rule.validation().get().precision(),
                         rule.validation().get().bias()))
                 : OptionalDouble.empty();
-        return new ResultBudget(result, contributions, degreesOfFreedom(), validation, rule.stated());
+        return new ResultBudget(result, contributions, degreesOfFreedom(), validation, rule.stated(), unstated);
     }
 
     /** Change of the value with the net ΔA of one of its wells. */
@@ -241,7 +244,9 @@ final class Budgeting {
         Map<InputQuantity, Spread> inputs = model.method().uncertainty().inputs();
         for (Factor factor : Factor.of(model, result, wells)) {
             Spread spread = inputs.get(factor.quantity());
-            if (spread != null) {
+            if (spread == null && factor.quantity() != InputQuantity.PLATE) {
+                unstated.add(factor.quantity());
+            } else if (spread != null) {
                 double sensitivity = factor.exponent() * result.value().orElseThrow() / factor.size();
                 add(
                         factor.quantity().label(),

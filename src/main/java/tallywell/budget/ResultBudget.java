@@ -1,11 +1,15 @@
 package tallywell.budget;
 
+import java.util.Collections;
 import java.util.Comparator;
+import java.util.EnumSet;
 import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.OptionalDouble;
+import java.util.Set;
+import tallywell.method.InputQuantity;
 import tallywell.method.UncertaintyRule.Stated;
 import tallywell.numeric.StudentT;
 import tallywell.workup.Result;
@@ -26,13 +30,16 @@ import tallywell.workup.Result;
  * @param degreesOfFreedom effective degrees of freedom, may be infinite
  * @param validation relative standard uncertainty from the validation of the method, if it says
  * @param stated which of the two is reported
+ * @param unstated what the value is proportional to and the method states no uncertainty of, so that it is not in the
+ *     budget
  */
 public record ResultBudget(
         Result result,
         List<Contribution> contributions,
         double degreesOfFreedom,
         OptionalDouble validation,
-        Stated stated) {
+        Stated stated,
+        Set<InputQuantity> unstated) {
     /** Coverage of the expanded uncertainty. */
     public static final double COVERAGE = 0.95;
 
@@ -42,6 +49,9 @@ public record ResultBudget(
     /** Keeps a copy that cannot change. */
     public ResultBudget {
         contributions = List.copyOf(contributions);
+        EnumSet<InputQuantity> copy = EnumSet.noneOf(InputQuantity.class);
+        copy.addAll(unstated);
+        unstated = Collections.unmodifiableSet(copy);
     }
 
     /** The standard uncertainty by the budget, in the unit of the value. */

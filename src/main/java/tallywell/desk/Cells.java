@@ -139,12 +139,20 @@ public final class Cells {
         return number.group(1) + "0".repeat(Math.max(0, digits.length() - next.length())) + next;
     }
 
-    /** Gives a column the same text in all rows that hold anything; in all rows if none does. */
-    public void same(int column, String text) {
-        boolean none = rows().stream().noneMatch(this::holds);
+    /** How many rows hold anything. */
+    public int held() {
+        return (int) rows().stream().filter(this::holds).count();
+    }
+
+    /**
+     * Gives a column the same text.
+     *
+     * @param everywhere in all rows; else in those that hold anything
+     */
+    public void same(int column, String text, boolean everywhere) {
         edit(rows -> {
             for (int row = 0; row < rows.size(); row++) {
-                if (none || holds(rows.get(row))) {
+                if (everywhere || holds(rows.get(row))) {
                     put(rows, row, column, text.strip());
                 }
             }

@@ -27,6 +27,7 @@ import tallywell.workup.WellResult;
  * @param cv coefficient of variation, or empty
  * @param creep mean creep of its wells in mA/min, or empty
  * @param deltaA mean net ΔA, or empty
+ * @param dilution before pipetting
  * @param verdict what to do with it
  * @param next what to do next, in words
  */
@@ -38,6 +39,7 @@ public record ResultRow(
         String cv,
         String creep,
         String deltaA,
+        String dilution,
         Verdict verdict,
         String next) {
     private static final int PLAIN_DIGITS = 4;
@@ -84,6 +86,7 @@ public record ResultRow(
                 result.cvPercent().isPresent() ? shown.fixed(result.cvPercent().getAsDouble(), 1) + " %" : "",
                 creep(analysis, result, shown),
                 shown.fixed(result.netDeltaA(), 3),
+                shown.plain(result.dilution().factor()),
                 judgement.verdict(),
                 next(judgement, pooled && budget.isPresent(), shown));
     }

@@ -238,6 +238,11 @@ public record RunDraft(
         return new RunDraft(other, operator, method, layout, samples, readings, exclusions, finishedFrom, file, bench);
     }
 
+    /** The same done by somebody else. */
+    public RunDraft withOperator(String other) {
+        return new RunDraft(title, other, method, layout, samples, readings, exclusions, finishedFrom, file, bench);
+    }
+
     /** The same in a file. */
     RunDraft withFile(Optional<Path> other) {
         return new RunDraft(title, operator, method, layout, samples, readings, exclusions, finishedFrom, other, bench);

@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.stream.Collectors;
 import tallywell.method.Sample;
 import tallywell.method.SampleList;
 import tallywell.method.Treatment;
@@ -34,6 +35,8 @@ public final class SampleRows {
 
     /** Where in a row its dilution stands. */
     public static final int DILUTION = COLUMNS.indexOf("dilution");
+
+    private static final int MOST_NAMED = 8;
 
     /** Where the name stands. */
     public static final int NAME = COLUMNS.indexOf("sample");
@@ -94,14 +97,32 @@ public final class SampleRows {
      * @throws InputException naming slot and column, what was found and what would be right
      */
     public static SampleList list(List<List<String>> rows, Shown shown) throws InputException {
+        List<List<String>> used = rows.stream()
+                .filter(row -> !row.subList(1, row.size()).stream().allMatch(String::isBlank))
+                .toList();
+        allOrNoDilutions(used);
         List<Sample> samples = new ArrayList<>();
-        for (List<String> row : rows) {
-            boolean blank = row.subList(1, row.size()).stream().allMatch(String::isBlank);
-            if (!blank) {
-                samples.add(sample(row, shown));
-            }
+        for (List<String> row : used) {
+            samples.add(sample(row, shown));
         }
         return SampleList.of(samples);
+    }
+
+    /** A dilution that was forgotten among others would make a value too low by its whole factor, and nothing would show it. */
+    private static void allOrNoDilutions(List<List<String>> used) throws InputException {
+        List<List<String>> without =
+                used.stream().filter(row -> row.get(DILUTION).isBlank()).toList();
+        if (!without.isEmpty() && without.size() < used.size()) {
+            String numbers = without.stream()
+                    .limit(MOST_NAMED)
+                    .map(row -> row.get(0))
+                    .collect(Collectors.joining(", ", "", without.size() > MOST_NAMED ? ", …" : ""));
+            throw wrong(
+                    without.get(0),
+                    DILUTION,
+                    "found no dilution for " + (without.size() == 1 ? "sample " : "samples ") + numbers
+                            + ", while others have one; expected one for each, 1 where a sample is undiluted");
+        }
     }
 
     private static Sample sample(List<String> row, Shown shown) throws InputException {
@@ -177,6 +198,6 @@ public final class SampleRows {
     }
 
     private static InputException wrong(List<String> row, int column, String text) {
-        return new InputException(new Place.InFile("slot " + row.get(0), COLUMNS.get(column)), text);
+        return new InputException(new Place.InFile("sample " + row.get(0), COLUMNS.get(column)), text);
     }
 }

@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import tallywell.budget.ResultBudget;
 import tallywell.curve.Calibration;
 import tallywell.curve.Line;
 import tallywell.method.AssayMethod;
@@ -12,10 +13,12 @@ import tallywell.method.Direction;
 import tallywell.method.LightPath;
 import tallywell.method.Sample;
 import tallywell.method.Step;
+import tallywell.method.UncertaintyRule;
 import tallywell.method.Volumes;
 import tallywell.plate.Content;
 import tallywell.quantity.Dilution;
 import tallywell.quantity.Kind;
+import tallywell.report.UncertaintyWords;
 import tallywell.trace.Change;
 import tallywell.trace.FinishedPart;
 import tallywell.workup.Analysis;
@@ -27,8 +30,11 @@ import tallywell.workup.WellTrace;
 
 /** Shows the sum of a result: each formula with its own numbers, from the readings to the value, line by line. */
 public final class Sum {
-    private static final int A = 5;
+    private static final int A = 6;
+    private static final int U_DIGITS = 3;
+    private static final double PERCENT = 100;
     private static final int DIGITS = 6;
+    private static final int SLOPE_DIGITS = 8;
 
     private final AssayMethod method;
     private final StepAnalysis analysis;
@@ -43,11 +49,38 @@ public final class Sum {
         this.shown = shown;
     }
 
-    /** The sum of a result as lines of text. */
-    public static List<String> of(Analysis analysis, Result result, Shown shown) {
+    /** The sum of a result as lines of text, with where its uncertainty comes from if it has one; empty without an analysis. */
+    public static List<String> of(Worked worked, Result result, Shown shown) {
+        if (worked.analysis().isEmpty()) {
+            return List.of();
+        }
+        Analysis analysis = worked.analysis().get();
         Sum sum = new Sum(analysis.assay().method(), analysis.stepOf(result), shown);
         sum.write(result);
+        // The result of a judgement has flags that the analysis knew nothing of.
+        worked.assessment().stream()
+                .flatMap(assessment -> assessment.judgements().stream())
+                .filter(each -> each.result().step() == result.step()
+                        && each.result().wells().equals(result.wells()))
+                .flatMap(each -> each.budget().stream())
+                .findFirst()
+                .ifPresent(sum::uncertainty);
         return List.copyOf(sum.lines);
+    }
+
+    private void uncertainty(ResultBudget budget) {
+        String unit = " " + budget.result().unit();
+        lines.add("");
+        lines.add("± U (95 %) = k · u = " + shown.rounded(budget.coverageFactor(), U_DIGITS) + " · "
+                + shown.rounded(budget.standardUncertainty(), U_DIGITS) + " = "
+                + shown.rounded(budget.expandedUncertainty(), U_DIGITS) + unit);
+        if (budget.stated() == UncertaintyRule.Stated.VALIDATION) {
+            lines.add("  u is from the validation of the method");
+            return;
+        }
+        List<String> shares = new ArrayList<>();
+        budget.shares().forEach((label, part) -> shares.add(label + " " + shown.fixed(PERCENT * part, 0) + " %"));
+        lines.add("  parts of u²: " + String.join(", ", shares) + UncertaintyWords.missing(budget.unstated()));
     }
 
     private void write(Result result) {
@@ -193,9 +226,9 @@ public final class Sum {
             String a = line.intercept() == 0 ? "" : "a = " + shown.fixed(line.intercept(), A) + ", ";
             lines.add("  calibration: "
                     + CalibrationLook.equation(calibration.curve().model()) + ", " + a + "b = "
-                    + shown.rounded(line.slope(), DIGITS) + " L/g, in the solution pipetted");
+                    + shown.rounded(line.slope(), SLOPE_DIGITS) + " L/g, in the solution pipetted");
             lines.add("  c = " + (line.intercept() == 0 ? "net ΔA / b = " : "(net ΔA − a) / b = ") + top + " / "
-                    + shown.rounded(line.slope(), DIGITS) + " = " + shown.rounded(level, DIGITS) + " g/L");
+                    + shown.rounded(line.slope(), SLOPE_DIGITS) + " = " + shown.rounded(level, DIGITS) + " g/L");
         } else {
             lines.add("  c = level at which the " + calibration.curve().model().word() + " curve gives "
                     + shown.fixed(net, A) + " = " + shown.rounded(level, DIGITS) + " g/L");

@@ -93,7 +93,10 @@ final class ResultsCard extends Card {
     }
 
     private void assessed(Assessment assessment) {
-        sign.setIcon(assessment.passed() ? Glyph.good(20) : Glyph.look(20));
+        sign.setIcon(
+                assessment.isMostlyAssessed()
+                        ? Glyph.good(20)
+                        : assessment.passed() ? Glyph.missing(20) : Glyph.look(20));
         String verdicts = Text.of(
                 "run.verdicts",
                 assessment.count(Verdict.REPORT),
@@ -118,8 +121,7 @@ final class ResultsCard extends Card {
     void showSum() {
         Optional<ResultRow> row = table.selected();
         if (row.isPresent() && desk.worked().analysis().isPresent()) {
-            List<String> lines =
-                    Sum.of(desk.worked().analysis().get(), row.get().result(), shown);
+            List<String> lines = Sum.of(desk.worked(), row.get().result(), shown);
             TextDialog.show(this, Text.of("sum.title"), String.join("\n", lines));
         }
     }

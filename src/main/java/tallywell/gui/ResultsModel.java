@@ -9,9 +9,10 @@ import tallywell.desk.ResultRow;
 final class ResultsModel extends AbstractTableModel {
     static final int NAME = 0;
     static final int VALUE = 1;
-    static final int VERDICT = 7;
-    static final int NEXT = 8;
-    static final int COLUMNS = 9;
+    static final int VERDICT = 8;
+    static final int NEXT = 9;
+    static final int COLUMNS = 10;
+    private static final int DILUTION = 7;
     private static final int NO_SLOT = 10_000;
 
     private List<ResultRow> lines = new ArrayList<>();
@@ -75,6 +76,10 @@ final class ResultsModel extends AbstractTableModel {
                 Double.compare(
                         one.result().netDeltaA().orElse(-9),
                         other.result().netDeltaA().orElse(-9));
+            case DILUTION ->
+                Double.compare(
+                        one.result().dilution().factor(),
+                        other.result().dilution().factor());
             case VERDICT -> one.verdict().compareTo(other.verdict());
             default -> text(column, one).compareTo(text(column, other));
         };
@@ -93,6 +98,7 @@ final class ResultsModel extends AbstractTableModel {
             case 4 -> row.cv();
             case 5 -> row.creep();
             case 6 -> row.deltaA();
+            case DILUTION -> row.dilution();
             case VERDICT -> row.verdict().word();
             default -> row.next();
         };

@@ -1,8 +1,11 @@
 package tallywell.gui;
 
+import java.awt.Dimension;
+import java.awt.FontMetrics;
 import java.awt.event.FocusAdapter;
 import java.awt.event.FocusEvent;
 import java.nio.file.Path;
+import java.util.List;
 import javax.swing.JButton;
 import javax.swing.JLabel;
 import javax.swing.JPanel;
@@ -18,6 +21,7 @@ final class RunHeader extends JPanel {
     private final RunDesk desk;
     private final JTextField title = new JTextField(26);
     private final JLabel subtitle = Labels.soft("");
+    private final JTextField operator = new JTextField(14);
     private final JButton undo;
     private final JButton redo;
     private final JButton exclude;
@@ -45,7 +49,7 @@ final class RunHeader extends JPanel {
         setOpaque(false);
         undo = UndoButtons.undo(desk.history());
         redo = UndoButtons.redo(desk.history());
-        exclude = Fields.button(Text.of("exclude"), actions::exclude);
+        exclude = new Steady(actions::exclude, Text.of("exclude"), Text.of("putback"));
         exclude.setName("exclude");
         sum = Fields.button(Text.of("sum"), actions::sum);
         titleField();
@@ -61,7 +65,38 @@ final class RunHeader extends JPanel {
         buttons.add(export);
         add(title, "wmin 280, wmax 640");
         add(buttons, "wmin 300, wrap");
-        add(subtitle, "span");
+        operatorField();
+        JLabel name = Labels.soft(Text.of("run.operator"));
+        name.setLabelFor(operator);
+        JPanel below = new JPanel(new MigLayout("insets 0, fillx", "[grow, fill][][]", ""));
+        below.setOpaque(false);
+        below.add(subtitle, "wmin 60");
+        below.add(name);
+        below.add(operator);
+        add(below, "span, growx");
+    }
+
+    /** A button whose words change; those beside it must not move under the mouse, so that it is as wide as the widest. */
+    private static final class Steady extends JButton {
+        private final List<String> words;
+
+        Steady(Runnable action, String... words) {
+            super(words[0]);
+            this.words = List.of(words);
+            addActionListener(event -> action.run());
+        }
+
+        @Override
+        public Dimension getPreferredSize() {
+            Dimension size = super.getPreferredSize();
+            // The constructor of the superclass may ask before the field is set.
+            if (words != null) {
+                FontMetrics metrics = getFontMetrics(getFont());
+                int widest = words.stream().mapToInt(metrics::stringWidth).max().orElse(0);
+                size.width += widest - metrics.stringWidth(getText());
+            }
+            return size;
+        }
     }
 
     private static JButton named(String name, JButton button) {
@@ -83,8 +118,25 @@ final class RunHeader extends JPanel {
         });
     }
 
+    private void operatorField() {
+        operator.setName("operator");
+        operator.getAccessibleContext().setAccessibleName(Text.of("run.operator"));
+        operator.putClientProperty("JTextField.placeholderText", Text.of("run.operator.hint"));
+        operator.addActionListener(event -> commitTitle());
+        operator.addFocusListener(new FocusAdapter() {
+            @Override
+            public void focusLost(FocusEvent event) {
+                commitTitle();
+            }
+        });
+    }
+
     /** Takes what is typed into the run. */
     void commitTitle() {
+        String who = operator.getText().strip();
+        if (!who.equals(desk.draft().operator())) {
+            desk.history().edit(desk.draft().withOperator(who), Text.of("edit.operator"));
+        }
         String typed = title.getText().strip();
         if (!typed.equals(desk.draft().title())) {
             desk.history().edit(desk.draft().withTitle(typed), Text.of("edit.rename"));
@@ -97,10 +149,13 @@ final class RunHeader extends JPanel {
             title.setText(draft.title());
             title.setCaretPosition(0);
         }
+        if (!operator.getText().strip().equals(draft.operator()) && !operator.isFocusOwner()) {
+            operator.setText(draft.operator());
+        }
         UndoButtons.refresh(desk.history(), undo, redo);
         String method = draft.method().map(each -> each.value().title()).orElse(Text.of("run.nomethod"));
         String where = draft.file().map(Path::toString).orElse(Text.of("run.nofile"));
-        export.setEnabled(draft.isComplete());
+        export.setEnabled(draft.isComplete() && desk.worked().problems().isEmpty());
         subtitle.setText(
                 method + " · " + where + state(draft) + (summaryOlder ? " · " + Text.of("export.is.older") : ""));
     }

@@ -101,9 +101,29 @@ final class SampleDialog extends JPanel {
         }
     }
 
-    /** Gives all samples the same dilution. */
+    /** Gives all samples the same dilution; asks which, where only some of the rows hold anything yet. */
     void dilution(String typed) throws InputException {
-        grid.cells().same(SampleRows.DILUTION, SampleRows.dilution(typed, shown));
+        String text = SampleRows.dilution(typed, shown);
+        int held = grid.cells().held();
+        int all = grid.cells().rows().size();
+        boolean everywhere = true;
+        if (held > 0 && held < all) {
+            Object[] answers = {Text.of("samples.same.every", all), Text.of("samples.same.held", held)};
+            int answer = JOptionPane.showOptionDialog(
+                    this,
+                    Text.of("samples.same.which", held, all),
+                    Text.of("samples.dilution"),
+                    JOptionPane.DEFAULT_OPTION,
+                    JOptionPane.QUESTION_MESSAGE,
+                    null,
+                    answers,
+                    answers[0]);
+            if (answer == JOptionPane.CLOSED_OPTION) {
+                return;
+            }
+            everywhere = answer == 0;
+        }
+        grid.cells().same(SampleRows.DILUTION, text, everywhere);
     }
 
     private static void warn(Component owner, InputException e) {

@@ -29,8 +29,11 @@ final class WrapRow extends JPanel {
 
         @Override
         public Dimension preferredLayoutSize(Container parent) {
-            int width = parent.getWidth() == 0 ? Integer.MAX_VALUE / 2 : parent.getWidth();
-            return place(parent, width, false);
+            Dimension whole = place(parent, Integer.MAX_VALUE / 2, false);
+            // As wide as one line would be, so that a row that was broken once can be whole again where there is room.
+            return parent.getWidth() == 0
+                    ? whole
+                    : new Dimension(whole.width, place(parent, parent.getWidth(), false).height);
         }
 
         @Override

@@ -86,8 +86,12 @@ final class CalibrationWords {
     private static String beyond(StepAnalysis step) {
         long above = wells(step, Flag.ABOVE_STANDARDS);
         long below = wells(step, Flag.BELOW_STANDARDS);
-        return (above > 0 ? " Not shown: " + above + " wells above the highest standard." : "")
-                + (below > 0 ? " Not shown: " + below + " wells below the lowest standard." : "");
+        return (above > 0 ? " Not shown: " + wells(above) + " above the highest standard." : "")
+                + (below > 0 ? " Not shown: " + wells(below) + " below the lowest standard." : "");
+    }
+
+    private static String wells(long count) {
+        return count + (count == 1 ? " well" : " wells");
     }
 
     private static long wells(StepAnalysis step, Flag flag) {

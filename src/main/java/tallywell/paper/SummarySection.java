@@ -15,7 +15,9 @@ import tallywell.chart.CalibrationPicture;
 import tallywell.chart.Images;
 import tallywell.chart.StepTraces;
 import tallywell.chart.TracePicture;
+import tallywell.report.DecisionWords;
 import tallywell.report.Report;
+import tallywell.report.UncertaintyWords;
 import tallywell.report.Words;
 import tallywell.workup.Assay;
 import tallywell.workup.Flag;
@@ -52,6 +54,7 @@ final class SummarySection {
         this.workbook = flow.later("Workbook");
         acceptance();
         results();
+        decisions();
         cautions();
         signatures();
         checks();
@@ -95,11 +98,10 @@ final class SummarySection {
 
     private void acceptance() throws IOException {
         Assessment assessment = report.assessment();
-        boolean assessed = assessment.count(Check.State.PASSED) + assessment.count(Check.State.FAILED) > 0;
         flow.space(5);
         if (!assessment.passed()) {
             flow.band(assessment.sentence(), Ink.BAD, Ink.BEET);
-        } else if (assessed) {
+        } else if (assessment.isMostlyAssessed()) {
             flow.band(assessment.sentence(), Ink.GOOD, Ink.SPRUCE);
         } else {
             flow.band(assessment.sentence(), Ink.ATTENTION, Ink.AMBER);
@@ -133,6 +135,18 @@ final class SummarySection {
         if (!rows.isEmpty()) {
             flow.table(lines.columns(name, last), rows);
             flow.space(5);
+        }
+    }
+
+    /** What a person decided, with reason and name: whoever signs has to know of it. */
+    private void decisions() throws IOException {
+        List<String> decisions = DecisionWords.of(report.analysis().assay());
+        if (decisions.isEmpty()) {
+            return;
+        }
+        flow.heading("Decided by a person", 20);
+        for (String decision : decisions) {
+            flow.paragraph(decision, NOTE_SIZE, Ink.TEXT);
         }
     }
 
@@ -189,6 +203,10 @@ final class SummarySection {
         flow.heading("Acceptance", 60);
         flow.paragraph(assessment.sentence(), 8.2, Ink.TEXT);
         remarks();
+        String uncertainty = UncertaintyWords.of(assessment.budget());
+        if (!uncertainty.isEmpty()) {
+            flow.paragraph(uncertainty, NOTE_SIZE, Ink.SOFT);
+        }
         flow.space(3);
         flow.table(checkColumns(), assessment.checks().stream().map(this::check).toList());
         if (!assessment.observations().isEmpty()) {

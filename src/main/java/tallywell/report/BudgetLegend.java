@@ -32,6 +32,10 @@ final class BudgetLegend {
                 "degrees of freedom",
                 "how well u itself is known. Few make k large: a scatter that is seen in few wells may be larger than it"
                         + " looked. " + UNLIMITED + ": k is 1.96."));
+        String held = UncertaintyWords.of(report.assessment().budget());
+        if (!held.isEmpty()) {
+            lines.add(new Line("held, not held", held));
+        }
         if (columns.validated()) {
             lines.add(new Line(
                     "u by validation",

@@ -70,7 +70,7 @@ public final class Workup {
                 "found " + wrong + " of " + telling.size() + " wells with a negative ΔA in the step '"
                         + step.analyte().name() + "' (mean " + Numbers.fixed(mean, 3) + "): the absorbance "
                         + (rises ? "falls" : "rises") + " where the method says it " + (rises ? "rises" : "falls")
-                        + "; the readings before and after the trigger are probably swapped: expected them in the order they were taken ("
+                        + "; the readings before and after the trigger are probably swapped: expected them in the order they were taken, found ("
                         + String.join(
                                 ", ", assay.readings().stream().map(Taken::name).toList())
                         + "), or 'direction: " + (rises ? "falls" : "rises") + "' in the method");

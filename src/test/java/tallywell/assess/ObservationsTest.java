@@ -79,6 +79,17 @@ class ObservationsTest {
                 .noneMatch(each -> each.contains("NaN") || each.contains("Infinity"));
     }
 
+    /** One reading after the trigger cannot show that a reaction is over. */
+    @Test
+    void whatOneReadingCannotShowNeverPasses() throws InputException, IOException {
+        Analysis analysis = whole("creep: {correct: extrapolate}").analyse();
+        for (String name : List.of("reactions were over", "creep is constant")) {
+            Check check = check(analysis, name);
+            assertThat(check.state()).as(name).isEqualTo(Check.State.NOT_ASSESSED);
+            assertThat(check.found()).contains("show nothing of it");
+        }
+    }
+
     @Test
     void observationsDoNotFailABatch() throws InputException, IOException {
         Analysis sloping = whole().moved(well -> 0.004 * well.row());

@@ -50,7 +50,8 @@ class DifferenceBudgetTest {
                         new Contribution(new Source("repeatability", own, Estimate.POOLED_REPEATABILITY), 1, ownU)),
                 freedom,
                 OptionalDouble.empty(),
-                Stated.BUDGET);
+                Stated.BUDGET,
+                Set.of());
     }
 
     /**
@@ -97,6 +98,7 @@ class DifferenceBudgetTest {
                         new Contribution(new Source("repeatability", own, Estimate.POOLED_REPEATABILITY), 1, 0.3)),
                 freedom,
                 OptionalDouble.empty(),
-                Stated.BUDGET);
+                Stated.BUDGET,
+                Set.of());
     }
 }

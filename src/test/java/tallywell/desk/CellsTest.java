@@ -77,11 +77,12 @@ class CellsTest {
     }
 
     @Test
-    void theSameForAllLeavesEmptyRowsEmptyUnlessAllAre() {
-        cells.same(2, "1+9");
+    void theSameGoesIntoAllRowsOrIntoThoseThatHoldAnything() {
+        assertThat(cells.held()).isEqualTo(2);
+        cells.same(2, "1+9", false);
         assertThat(shown(cells)).isEqualTo("1,a,1+9,/2,b,1+9,/3,,,/4,,,");
         Cells none = new Cells(List.of(List.of("1", "", ""), List.of("2", "", "")), 1, Set.of());
-        none.same(2, "10");
+        none.same(2, "10", true);
         assertThat(shown(none)).isEqualTo("1,,10/2,,10");
     }
 

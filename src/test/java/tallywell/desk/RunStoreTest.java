@@ -214,8 +214,27 @@ class RunStoreTest {
         Cells cells = new Cells(rows, 1, java.util.Set.of());
         cells.paste(new Cells.Block(0, 1, 0, 1), "Tank 1\t10\nTank 2\t1:10\n");
         assertThatThrownBy(() -> SampleRows.list(cells.rows(), Shown.POINT))
-                .hasMessageContaining("slot 2, dilution")
+                .hasMessageContaining("sample 2, dilution")
                 .hasMessageContaining("1:10");
+    }
+
+    /** A forgotten dilution would make a value too low by its factor, and nothing would show it. */
+    @Test
+    void aDilutionForgottenAmongOthersIsRefused() throws InputException {
+        List<Integer> slots = List.of(1, 2, 3);
+        Cells cells = new Cells(SampleRows.of(slots, SampleList.of(List.of()), Shown.POINT), 1, java.util.Set.of());
+        cells.paste(new Cells.Block(0, 1, 0, 1), "Tank 1\t10\nTank 2\t\n");
+        assertThatThrownBy(() -> SampleRows.list(cells.rows(), Shown.POINT))
+                .hasMessageContaining("sample 2, dilution: found no dilution for sample 2, while others have one");
+        cells.set(1, 2, "1");
+        assertThat(SampleRows.list(cells.rows(), Shown.POINT).bySlot()).hasSize(2);
+        cells.set(0, 2, "");
+        cells.set(1, 2, "");
+        assertThat(SampleRows.list(cells.rows(), Shown.POINT)
+                        .in(2)
+                        .orElseThrow()
+                        .dilution())
+                .isEqualTo(tallywell.quantity.Dilution.NONE);
     }
 
     @Test
@@ -234,10 +253,13 @@ class RunStoreTest {
     void theSumEndsInTheValueOfTheResult() throws InputException {
         for (String name : List.of("cider-l-malic", "puree-citric-solids", "juice-glucose-fructose", "cuvette-typed")) {
             RunDraft draft = store.open(Path.of("samples", name, "run.yaml"));
-            var analysis = Worked.of(draft).analysis().orElseThrow();
-            for (Result result : analysis.results()) {
-                List<String> lines = Sum.of(analysis, result, Shown.POINT);
-                String last = lines.get(lines.size() - 1);
+            Worked worked = Worked.of(draft);
+            for (Result result : worked.analysis().orElseThrow().results()) {
+                List<String> lines = Sum.of(worked, result, Shown.POINT);
+                String last = lines.stream()
+                        .filter(line -> line.startsWith("Value") || line.startsWith("No value"))
+                        .findFirst()
+                        .orElseThrow();
                 if (result.value().isPresent()) {
                     assertThat(last)
                             .endsWith("= "
@@ -251,19 +273,32 @@ class RunStoreTest {
         }
     }
 
+    @Test
+    void theSumSaysWhereTheUncertaintyIsFromAndWhatIsNotInIt() throws InputException {
+        Worked worked = Worked.of(store.open(CIDER.resolve("run.yaml")));
+        Result first = worked.analysis().orElseThrow().results().get(0);
+        String text = String.join("\n", Sum.of(worked, first, Shown.POINT));
+        var parts = java.util.regex.Pattern.compile("k · u = ([\\d.]+) · ([\\d.]+) = ([\\d.]+) g/L")
+                .matcher(text);
+        assertThat(parts.find()).isTrue();
+        assertThat(Double.parseDouble(parts.group(1)) * Double.parseDouble(parts.group(2)))
+                .isCloseTo(Double.parseDouble(parts.group(3)), org.assertj.core.api.Assertions.withinPercentage(1.0));
+        assertThat(text).contains("calibration").contains("repeatability");
+    }
+
     /** Each difference in the text is what its own two numbers give: the reader can follow with a calculator. */
     @Test
     void theDifferencesInTheSumComeOutAsPrinted() throws InputException {
-        var analysis =
-                Worked.of(store.open(CIDER.resolve("run.yaml"))).analysis().orElseThrow();
+        Worked worked = Worked.of(store.open(CIDER.resolve("run.yaml")));
+        Result first = worked.analysis().orElseThrow().results().get(0);
         int checked = 0;
-        for (String line : Sum.of(analysis, analysis.results().get(0), Shown.POINT)) {
+        for (String line : Sum.of(worked, first, Shown.POINT)) {
             var parts = java.util.regex.Pattern.compile("= ([\\d.]+) − ([\\d.]+) = (-?[\\d.]+)$")
                     .matcher(line);
             if (parts.find()) {
                 double difference = Double.parseDouble(parts.group(1)) - Double.parseDouble(parts.group(2));
                 assertThat(difference)
-                        .isCloseTo(Double.parseDouble(parts.group(3)), org.assertj.core.api.Assertions.within(1.5e-5));
+                        .isCloseTo(Double.parseDouble(parts.group(3)), org.assertj.core.api.Assertions.within(1.5e-6));
                 checked++;
             }
         }

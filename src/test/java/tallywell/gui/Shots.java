@@ -165,7 +165,7 @@ public final class Shots {
         var analysis = page.desk().worked().analysis().orElseThrow();
         var result = analysis.results().get(2);
         panel(
-                TextDialog.panel(String.join("\n", Sum.of(analysis, result, Shown.POINT)), () -> {}),
+                TextDialog.panel(String.join("\n", Sum.of(page.desk().worked(), result, Shown.POINT)), () -> {}),
                 860,
                 520,
                 "desktop-sum" + ending);

@@ -9,6 +9,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import java.util.stream.Stream;
 import org.apache.pdfbox.Loader;
 import org.apache.pdfbox.cos.COSName;
@@ -19,9 +20,12 @@ import org.apache.pdfbox.text.PDFTextStripper;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
+import tallywell.method.Run;
+import tallywell.plate.Well;
 import tallywell.report.HostileRun;
 import tallywell.report.Report;
 import tallywell.report.SampleRuns;
+import tallywell.workup.Assay;
 
 /** The summary on paper: conforming, complete, the same every time, and not to be shaken by odd names. */
 class SummaryDocumentTest {
@@ -113,6 +117,26 @@ class SummaryDocumentTest {
                 .contains("Odile Brandt", "The batch passes its acceptance", "Ice cider", "cider control, low")
                 .contains("> 4.00", "above the highest", "repeat at dilution")
                 .contains("Not for diagnosis.", "Approved by");
+    }
+
+    @Test
+    void whatAPersonDecidedStandsOnPageOneWithReasonAndName() throws Exception {
+        Assay assay = SampleRuns.assay("cider-l-malic");
+        Run.Exclusion bubble = new Run.Exclusion(List.of(new Well(0, 1)), "bubble", "J. Vale", 0);
+        Assay excluded = new Assay(
+                assay.name(),
+                assay.plate(),
+                assay.title(),
+                assay.operator(),
+                assay.method(),
+                assay.layout(),
+                assay.samples(),
+                assay.readings(),
+                Map.of(new Well(0, 1), bubble),
+                assay.finishedFrom());
+        List<String> pages = pages(written(SampleRuns.report(excluded)));
+        assertThat(pages.get(0)).contains("Decided by a person", "A2 (sample 4) does not count: bubble (J. Vale).");
+        assertThat(String.join(" ", pages)).contains("± U holds").contains("calibration");
     }
 
     @Test
