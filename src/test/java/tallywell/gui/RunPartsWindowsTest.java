@@ -11,6 +11,7 @@ import java.awt.geom.Rectangle2D;
 import java.awt.image.BufferedImage;
 import java.nio.file.Path;
 import java.util.List;
+import java.util.Objects;
 import java.util.OptionalDouble;
 import javax.swing.JDialog;
 import javax.swing.JLabel;
@@ -59,6 +60,7 @@ class RunPartsWindowsTest extends WindowFixture {
                 .map(each -> each instanceof JLabel label
                         ? label.getText()
                         : each instanceof JTextArea area ? area.getText() : "")
+                .filter(Objects::nonNull)
                 .toList());
         List<String> limits = texts.stream()
                 .filter(each -> each.startsWith("limit of detection"))
