@@ -114,7 +114,7 @@ public final class LayoutDesk {
      */
     public static void write(Layout layout, Path target) throws InputException, OutputException {
         for (Finding finding : LayoutFindings.of(layout)) {
-            if (!finding.good() && finding.title().startsWith("Belongs to")) {
+            if (finding.needsLook() && finding.title().startsWith("Belongs to")) {
                 throw new InputException(Notice.error(
                         Place.well(finding.wells().get(0).toString()),
                         "found a sample blank or spike whose sample is not on the plate; put the sample on, or clear"

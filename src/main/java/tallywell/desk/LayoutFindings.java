@@ -67,7 +67,7 @@ public final class LayoutFindings {
             }
         }
         if (levels.isEmpty()) {
-            findings.add(Finding.good("No standards", "right where the method calculates by absorptivity"));
+            findings.add(Finding.note("No standards", "right only where the method calculates by absorptivity"));
             return;
         }
         if (levels.size() == 1) {

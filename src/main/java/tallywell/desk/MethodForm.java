@@ -8,10 +8,10 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
-import java.util.Set;
 import tallywell.files.MethodReader;
 import tallywell.files.MethodText;
 import tallywell.method.AssayMethod;
+import tallywell.method.BatchLimits;
 import tallywell.method.CalibrationRule;
 import tallywell.method.Creep;
 import tallywell.method.Direction;
@@ -34,44 +34,6 @@ import tallywell.quantity.Quantity;
  */
 public final class MethodForm {
     private static final String STANDARDS = "standards ";
-    private static final Map<String, List<String>> PATHS = Map.ofEntries(
-            Map.entry("analyte", List.of("analyte", "name")),
-            Map.entry("molar-mass", List.of("analyte", "molar-mass")),
-            Map.entry("direction", List.of("signal", "direction")),
-            Map.entry("wavelength", List.of("signal", "wavelength")),
-            Map.entry("absorptivity", List.of("signal", "absorptivity")),
-            Map.entry("volume.sample", List.of("volumes", "sample")),
-            Map.entry("volume.before", List.of("volumes", "before-trigger")),
-            Map.entry("volume.after", List.of("volumes", "after-trigger")),
-            Map.entry("time.after", List.of("timing", "after")),
-            Map.entry("time.first", List.of("timing", "trigger-to-first-read")),
-            Map.entry("time.stagger", List.of("timing", "stagger-per-column")),
-            Map.entry("creep", List.of("creep", "correct")),
-            Map.entry("weights", List.of("calibration", "weights")),
-            Map.entry("unit", List.of("report", "unit")),
-            Map.entry("limit.delta-a.least", List.of("accept", "delta-a", "least")),
-            Map.entry("limit.delta-a.most", List.of("accept", "delta-a", "most")),
-            Map.entry("limit.absorbance", List.of("accept", "absorbance", "most")),
-            Map.entry("limit.blank", List.of("accept", "blank-delta-a", "most")),
-            Map.entry("limit.cv", List.of("accept", "replicates", "cv")),
-            Map.entry("limit.range", List.of("accept", "replicates", "or-range")),
-            Map.entry("limit.control.least", List.of("accept", "control-recovery", "least")),
-            Map.entry("limit.control.most", List.of("accept", "control-recovery", "most")));
-    private static final Map<String, Kind> KINDS = Map.ofEntries(
-            Map.entry("molar-mass", Kind.MOLAR_MASS),
-            Map.entry("wavelength", Kind.LENGTH),
-            Map.entry("absorptivity", Kind.ABSORPTIVITY),
-            Map.entry("volume.sample", Kind.VOLUME),
-            Map.entry("volume.before", Kind.VOLUME),
-            Map.entry("volume.after", Kind.VOLUME),
-            Map.entry("time.after", Kind.TIME),
-            Map.entry("time.first", Kind.TIME),
-            Map.entry("time.stagger", Kind.TIME),
-            Map.entry("limit.cv", Kind.RATIO),
-            Map.entry("limit.control.least", Kind.RATIO),
-            Map.entry("limit.control.most", Kind.RATIO));
-    private static final Set<String> NUMBERS =
-            Set.of("limit.delta-a.least", "limit.delta-a.most", "limit.absorbance", "limit.blank", "limit.range");
 
     private final AssayMethod base;
     private final Shown shown;
@@ -173,6 +135,13 @@ public final class MethodForm {
         fields.put(at + "range", optional(limits.replicateRange(), ""));
         fields.put(at + "control.least", percent(limits.controlLeast()));
         fields.put(at + "control.most", percent(limits.controlMost()));
+        BatchLimits batch = limits.batch();
+        fields.put(at + "blank-sd", optional(batch.blankSdMost(), ""));
+        fields.put(at + "standard.least", percent(batch.standardLeast()));
+        fields.put(at + "standard.most", percent(batch.standardMost()));
+        fields.put(at + "slope.least", percent(batch.slopeLeast()));
+        fields.put(at + "slope.most", percent(batch.slopeMost()));
+        fields.put(at + "left", optional(batch.absorbanceLeft(), ""));
     }
 
     private String quantity(double value, String unit) {
@@ -222,7 +191,7 @@ public final class MethodForm {
             lightPath(text, filled);
             return;
         }
-        List<String> path = PATHS.getOrDefault(plain, List.of(plain));
+        List<String> path = MethodFields.path(plain);
         if (field.equals(plain)) {
             text.set(path, plain.equals("id") ? value.toLowerCase(Locale.ROOT).replace(' ', '-') : value);
             return;
@@ -237,28 +206,10 @@ public final class MethodForm {
             }
             return;
         }
-        text.setOfStep(step, path, checked(field, plain, shown.pointed(value)));
+        text.setOfStep(step, path, MethodFields.checked(field, plain, shown.pointed(value)));
         if (path.get(0).equals("volumes")) {
             // A list of reagents that no longer comes to the volumes would contradict them.
             text.set(List.of("reagents"), "");
-        }
-    }
-
-    /** Says what is wrong with a value beside its field; what belongs together the reader of methods checks. */
-    private static String checked(String field, String plain, String value) throws InputException {
-        Kind kind = KINDS.get(plain);
-        try {
-            if (kind != null && !value.isEmpty()) {
-                Quantity.parse(value, kind);
-            } else if (NUMBERS.contains(plain) && !value.isEmpty()) {
-                Double.parseDouble(value);
-            }
-            return value;
-        } catch (NumberFormatException e) {
-            throw new InputException(
-                    new Place.InFile(field, ""), "found '" + value + "'; expected a number such as 0.1", e);
-        } catch (IllegalArgumentException e) {
-            throw new InputException(new Place.InFile(field, ""), String.valueOf(e.getMessage()), e);
         }
     }
 

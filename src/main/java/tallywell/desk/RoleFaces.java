@@ -38,7 +38,7 @@ public final class RoleFaces {
                 WellMap.of(layout.format(), well -> {
                     WellFace face = face(well, layout.at(well));
                     List<String> about = findings.stream()
-                            .filter(each -> !each.good() && each.wells().contains(well))
+                            .filter(each -> each.needsLook() && each.wells().contains(well))
                             .map(Finding::title)
                             .toList();
                     return about.isEmpty()

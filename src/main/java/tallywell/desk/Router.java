@@ -5,11 +5,15 @@ import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
 import java.util.Locale;
 import tallywell.files.LayoutReader;
 import tallywell.files.MethodReader;
 import tallywell.files.SampleListReader;
 import tallywell.notice.InputException;
+import tallywell.notice.Notice;
+import tallywell.notice.Place;
 import tallywell.readings.Choice;
 import tallywell.readings.Importer;
 
@@ -55,8 +59,31 @@ public final class Router {
                 e.addSuppressed(noSamples);
                 throw noSamples;
             }
-            throw e;
+            throw Files.isReadable(file) ? unknown(file, e) : e;
         }
+    }
+
+    /** Says first that a file is nothing we know, and only then what kept it from being taken for readings. */
+    private static InputException unknown(Path file, InputException asReadings) {
+        List<Notice> notices = new ArrayList<>(asReadings.notices());
+        notices.set(
+                0,
+                Notice.error(
+                        Place.nowhere(),
+                        file.getFileName()
+                                + " was not understood as readings, a sample list, a layout, a method or a run. Tried as"
+                                + " readings: " + within(notices.get(0))));
+        InputException said = new InputException(notices);
+        said.initCause(asReadings);
+        return said;
+    }
+
+    /** A notice without the file, which has been named. */
+    private static String within(Notice notice) {
+        String where = notice.place() instanceof Place.InFile in
+                ? in.where()
+                : notice.place().text();
+        return where.isEmpty() ? notice.text() : where + ": " + notice.text();
     }
 
     /** Whether a file says that it is a layout. */

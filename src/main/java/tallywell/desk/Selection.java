@@ -180,16 +180,12 @@ public final class Selection {
         return Wells.rectangle(new Well(0, column), new Well(format.rows() - 1, column));
     }
 
-    /** The selection in words, such as {@code E4, F4} or {@code 12 wells, E10 to H12}. */
+    /**
+     * The selection in words, such as {@code E4, F4}, {@code 12 wells, E10 to H12}, or block by block {@code 12 wells: E1 to H1,
+     * A2 to H2}.
+     */
     public String words() {
-        if (wells.isEmpty()) {
-            return "";
-        }
-        List<Well> list = List.copyOf(wells);
-        if (list.size() <= 4) {
-            return String.join(", ", list.stream().map(Well::toString).toList());
-        }
-        return list.size() + " wells, " + list.get(0) + " to " + list.get(list.size() - 1);
+        return WellBlocks.words(wells);
     }
 
     private void tell() {

@@ -78,7 +78,8 @@ final class Axes {
         title.setBackgroundPaint(palette.card());
         plot.addAnnotation(new XYTitleAnnotation(0.004, 1, title, RectangleAnchor.TOP_LEFT));
         plot.addRangeMarker(new ValueMarker(0, palette.soft(), new BasicStroke(0.8f)));
-        plot.getRangeAxis().setUpperMargin(0.3);
+        // Room for the words above the points, however large the text.
+        plot.getRangeAxis().setUpperMargin(0.8);
         return plot;
     }
 

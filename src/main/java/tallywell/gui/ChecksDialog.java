@@ -23,12 +23,12 @@ final class ChecksDialog {
 
     static JPanel panel(Assessment assessment) {
         JPanel panel = new Rows();
-        section(panel, Text.of("checks.accept"), assessment.checks());
-        section(panel, Text.of("checks.look"), assessment.observations());
+        section(panel, Text.of("checks.accept"), assessment.checks(), Check.State.NOT_ASSESSED.words());
+        section(panel, Text.of("checks.look"), assessment.observations(), Text.of("checks.for.information"));
         return panel;
     }
 
-    private static void section(JPanel panel, String title, List<Check> checks) {
+    private static void section(JPanel panel, String title, List<Check> checks, String open) {
         if (checks.isEmpty()) {
             return;
         }
@@ -44,11 +44,20 @@ final class ChecksDialog {
                         case NOT_ASSESSED -> Glyph.missing(SIGN);
                     });
             panel.add(sign, "top");
-            panel.add(Labels.wrapped(check.name(), false), "top, wmin 120");
+            panel.add(Labels.wrapped(name(check, checks), false), "top, wmin 120");
             panel.add(Labels.wrapped(check.found(), false), "top, wmin 140");
             panel.add(Labels.wrapped(limit(check), true), "top, wmin 140");
-            panel.add(Labels.strong(check.state().words()), "top, wrap");
+            boolean assessed = check.state() != Check.State.NOT_ASSESSED;
+            panel.add(Labels.strong(assessed ? check.state().words() : open), "top, wrap");
         }
+    }
+
+    /** The name; where several checks have it, with the rule or limit that tells them apart. */
+    private static String name(Check check, List<Check> checks) {
+        long alike =
+                checks.stream().filter(each -> each.name().equals(check.name())).count();
+        String rule = check.source().isEmpty() ? check.limit() : check.source();
+        return alike == 1 || rule.isEmpty() ? check.name() : check.name() + "\n" + rule;
     }
 
     /** The limit; where there is none, what is missing for it. */
@@ -64,10 +73,11 @@ final class ChecksDialog {
         pane.setBorder(BorderFactory.createEmptyBorder());
         pane.getVerticalScrollBar().setUnitIncrement(UNIT);
         Reader.show(owner, Text.of("checks.title"), new Dimension(980, 600), close -> {
-            JPanel all = new JPanel(new MigLayout("insets 0 0 12 0, fill, gapy 8", "[grow, fill]", "[grow, fill][]"));
-            all.add(pane, "grow, wrap");
+            JPanel all = new JPanel(new MigLayout("insets 0 0 16 16, fill, gapy 8", "[grow][]", "[grow, fill][]"));
+            all.add(pane, "span 2, grow, wrap");
             JButton button = Fields.primary(Text.of("said.close"), close);
-            all.add(button, "growx 0, al right, gapright 16");
+            button.setName("checks-close");
+            all.add(button, "skip 1");
             return all;
         });
     }

@@ -2,8 +2,10 @@ package tallywell.gui;
 
 import java.awt.Component;
 import java.awt.Dimension;
+import java.awt.event.KeyEvent;
 import javax.swing.BorderFactory;
 import javax.swing.JSplitPane;
+import javax.swing.KeyStroke;
 
 /** Two parts with an edge between them that can be moved, by mouse or, after F8, by arrow keys. */
 final class Divided extends JSplitPane {
@@ -24,5 +26,7 @@ final class Divided extends JSplitPane {
         setBorder(BorderFactory.createEmptyBorder());
         setOpaque(false);
         setDividerSize(EDGE);
+        // Its own F6 would keep that key from the page.
+        getInputMap(WHEN_ANCESTOR_OF_FOCUSED_COMPONENT).put(KeyStroke.getKeyStroke(KeyEvent.VK_F6, 0), "none");
     }
 }

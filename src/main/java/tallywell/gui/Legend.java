@@ -26,13 +26,20 @@ final class Legend extends JComponent {
     private static final int LEAST_BESIDE = 220;
 
     private Faces faces;
+    private String none = "";
 
     Legend(Faces faces) {
         this.faces = faces;
     }
 
-    void show(Faces other) {
+    /**
+     * Shows the legend of other wells.
+     *
+     * @param without what is said where the wells could have values and none has
+     */
+    void show(Faces other, String without) {
         faces = other;
+        none = without;
         revalidate();
         repaint();
     }
@@ -54,7 +61,7 @@ final class Legend extends JComponent {
 
         @Override
         public String getAccessibleName() {
-            return faces.lowText() + " – " + faces.highText();
+            return range();
         }
     }
 
@@ -98,11 +105,21 @@ final class Legend extends JComponent {
         if (coloured()) {
             return Math.max(BAR, metrics.stringWidth(faces.lowText() + "   " + faces.highText()));
         }
-        return faces.lowText().isEmpty() ? 0 : metrics.stringWidth(range());
+        return metrics.stringWidth(range());
     }
 
+    /** The ends of the scale in words; where there is no scale, that there are no values. */
     private String range() {
-        return faces.lowText() + " – " + faces.highText();
+        if (faces.hasScale()) {
+            return faces.lowText() + " – " + faces.highText();
+        }
+        // Wells that are all alike have their value in them.
+        return faces.lowText().isEmpty() || anyValue() ? "" : none;
+    }
+
+    private boolean anyValue() {
+        return faces.wells().format().all().stream()
+                .anyMatch(well -> faces.wells().get(well).scaled().isPresent());
     }
 
     private Set<WellFace.Badge> badges() {
@@ -126,12 +143,7 @@ final class Legend extends JComponent {
     }
 
     private boolean coloured() {
-        for (var well : faces.wells().format().all()) {
-            if (faces.wells().get(well).scaled().isPresent()) {
-                return faces.hasScale();
-            }
-        }
-        return false;
+        return faces.hasScale() && anyValue();
     }
 
     @Override
@@ -144,7 +156,7 @@ final class Legend extends JComponent {
         FontMetrics metrics = g.getFontMetrics();
         if (coloured()) {
             scale(g, palette, metrics, LEFT);
-        } else if (!faces.lowText().isEmpty()) {
+        } else {
             g.setColor(palette.soft());
             g.drawString(range(), LEFT, metrics.getAscent() + 2);
         }

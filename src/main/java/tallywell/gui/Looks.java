@@ -103,9 +103,12 @@ final class Looks {
 
     /** Binds the keys for the size of text on a page: Ctrl and plus, minus, 0. */
     void keys(JComponent page) {
-        control(page, KeyEvent.VK_PLUS, "larger", () -> size(now() + 1));
-        control(page, KeyEvent.VK_EQUALS, "larger", () -> size(now() + 1));
-        control(page, KeyEvent.VK_ADD, "larger", () -> size(now() + 1));
+        for (int plus : new int[] {KeyEvent.VK_PLUS, KeyEvent.VK_EQUALS, KeyEvent.VK_ADD}) {
+            control(page, plus, "larger", () -> size(now() + 1));
+            // Where plus stands above the equals sign, Shift is held for it.
+            KeyStroke shifted = KeyStroke.getKeyStroke(plus, InputEvent.CTRL_DOWN_MASK | InputEvent.SHIFT_DOWN_MASK);
+            Keys.bind(page, shifted, "look larger", () -> size(now() + 1));
+        }
         control(page, KeyEvent.VK_MINUS, "smaller", () -> size(now() - 1));
         control(page, KeyEvent.VK_SUBTRACT, "smaller", () -> size(now() - 1));
         control(page, KeyEvent.VK_0, "usual", () -> size(Theme.USUAL));

@@ -166,7 +166,8 @@ final class MainWindow extends JFrame implements Host {
         Object[] answers = {Text.of("leave.save"), Text.of("leave.drop"), Text.of("leave.stay")};
         int answer = JOptionPane.showOptionDialog(
                 this,
-                Text.of("leave.about"),
+                run.map(page -> Unsaved.words(page.desk()))
+                        .orElseGet(() -> Unsaved.words(layout.orElseThrow().desk())),
                 Text.of("leave.title"),
                 JOptionPane.YES_NO_CANCEL_OPTION,
                 JOptionPane.QUESTION_MESSAGE,

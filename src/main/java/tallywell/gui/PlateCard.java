@@ -96,7 +96,8 @@ final class PlateCard extends Card {
     void refresh() {
         Faces faces = faces();
         plate.show(faces);
-        legend.show(faces);
+        String key = "legend.none." + show;
+        legend.show(faces, Text.of(Text.has(key) ? key : "legend.none"));
     }
 
     PlateView plate() {

@@ -1,12 +1,10 @@
 package tallywell.gui;
 
 import java.awt.Component;
-import java.awt.EventQueue;
-import java.awt.event.HierarchyEvent;
 import java.util.Optional;
 import javax.swing.JComboBox;
+import javax.swing.JComponent;
 import javax.swing.JLabel;
-import javax.swing.JOptionPane;
 import javax.swing.JPanel;
 import javax.swing.JTextField;
 import net.miginfocom.swing.MigLayout;
@@ -28,21 +26,13 @@ record Reason(String why, String who) {
         why.setSelectedItem("");
         why.setName("reason");
         Fields.add(panel, Text.of("reason.why"), why);
-        // A dialog of its own gives the focus to its button; one wants to type at once.
-        why.addHierarchyListener(event -> {
-            if ((event.getChangeFlags() & HierarchyEvent.SHOWING_CHANGED) != 0 && why.isShowing()) {
-                EventQueue.invokeLater(why.getEditor().getEditorComponent()::requestFocusInWindow);
-            }
-        });
         JTextField who = Fields.text(panel, Text.of("reason.who"), settings.person());
         who.setName("person");
         // The room is kept from the start, since the dialog does not grow.
         JLabel missing = Labels.strong(" ");
         missing.setName("reason-missing");
         panel.add(missing, "skip 1, growx, wrap");
-        while (JOptionPane.showConfirmDialog(
-                        owner, panel, title, JOptionPane.OK_CANCEL_OPTION, JOptionPane.PLAIN_MESSAGE)
-                == JOptionPane.OK_OPTION) {
+        while (Asking.ask(owner, title, panel, (JComponent) why.getEditor().getEditorComponent())) {
             String said = String.valueOf(why.getEditor().getItem()).strip();
             if (!said.isEmpty()) {
                 settings.person(who.getText().strip());

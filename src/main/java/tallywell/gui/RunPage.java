@@ -62,6 +62,8 @@ final class RunPage extends JPanel {
         control(KeyEvent.VK_E, "export", saving::export);
         control(KeyEvent.VK_P, "plan", this::plan);
         plate.plate().key(KeyStroke.getKeyStroke(KeyEvent.VK_DELETE, 0), "exclude", this::exclude);
+        FocusRound round = new FocusRound(plate.plate(), side.trace(), results.table());
+        Keys.bind(this, KeyStroke.getKeyStroke(KeyEvent.VK_F6, 0), "next part", round::goOn);
     }
 
     private void control(int code, String name, Runnable action) {

@@ -16,6 +16,7 @@ import tallywell.desk.CalibrationLook;
 import tallywell.desk.RunDesk;
 import tallywell.desk.Shown;
 import tallywell.desk.TraceLook;
+import tallywell.method.CalibrationRule;
 import tallywell.plate.Well;
 import tallywell.workup.Analysis;
 
@@ -95,7 +96,18 @@ final class SideCard extends Card {
         title.setText(desk.selection().words());
         boolean curve = calibration.isVisible();
         byRule.setVisible(!curve && desk.isFinishedByHand(wells()));
-        say(curve ? look.map(CalibrationLook::formula).orElse(Text.of("calibration.none")) : words(looks));
+        say(curve ? look.map(CalibrationLook::formula).orElseGet(this::noCurve) : words(looks));
+    }
+
+    /** Why there is no curve: the method needs none, or there is nothing to calculate it from yet. */
+    private String noCurve() {
+        boolean needless = desk.draft()
+                .method()
+                .map(each -> each.value().steps())
+                .filter(steps -> step.getAsInt() <= steps.size())
+                .map(steps -> steps.get(step.getAsInt() - 1).calibration() instanceof CalibrationRule.ByAbsorptivity)
+                .orElse(false);
+        return Text.of(needless ? "calibration.none" : "calibration.later");
     }
 
     private String words(List<TraceLook> looks) {

@@ -101,6 +101,12 @@ final class TracePanel extends JPanel {
         to.setRange(range);
     }
 
+    /** Whoever asks for the focus means the chart; without one there is nothing to do here by keys. */
+    @Override
+    public boolean requestFocusInWindow() {
+        return panel.map(DraggedChart::requestFocusInWindow).orElse(false);
+    }
+
     List<TraceLook> traces() {
         return traces;
     }

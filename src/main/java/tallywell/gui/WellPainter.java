@@ -58,17 +58,25 @@ final class WellPainter {
         g.fill(outline);
         edge(g, face, box, outline, ground);
         Color ink = ValueScale.textOn(ground);
+        if (face.excluded()) {
+            strike(g, box, ground, ink);
+        }
         if (face.trace().isEmpty()) {
             lines(g, face, box, ink);
         } else {
             trace(g, face, box, ink);
         }
-        if (face.excluded()) {
-            g.setColor(ink);
-            g.setStroke(new BasicStroke(1.8f, BasicStroke.CAP_ROUND, BasicStroke.JOIN_ROUND));
-            g.draw(new Line2D.Double(box.x + 4, box.getMaxY() - 4, box.getMaxX() - 4, box.y + 4));
-        }
         badges(g, face, box);
+    }
+
+    /** Under what the well shows, and paler, so that it stays legible; dashed, so that it is no trace. */
+    private static void strike(Graphics2D g, Rectangle2D.Double box, Color ground, Color ink) {
+        g.setColor(new Color(
+                (ground.getRed() + ink.getRed()) / 2,
+                (ground.getGreen() + ink.getGreen()) / 2,
+                (ground.getBlue() + ink.getBlue()) / 2));
+        g.setStroke(new BasicStroke(1.8f, BasicStroke.CAP_BUTT, BasicStroke.JOIN_ROUND, 1, new float[] {4, 3}, 0));
+        g.draw(new Line2D.Double(box.x + 4, box.getMaxY() - 4, box.getMaxX() - 4, box.y + 4));
     }
 
     static Shape outline(WellFace.Shape shape, Rectangle2D.Double box) {

@@ -174,7 +174,15 @@ class LayoutEditsTest {
     @Test
     void aSoundLayoutGivesNoCauseToLook() throws InputException {
         Layout sound = new tallywell.files.LayoutReader().read(DeskFixture.LAYOUT);
-        assertThat(LayoutFindings.of(sound)).allMatch(Finding::good);
+        assertThat(LayoutFindings.of(sound)).allMatch(finding -> finding.tone() == Finding.Tone.GOOD);
+    }
+
+    @Test
+    void aPlateWithoutStandardsIsNotCalledGoodForThat() {
+        assertThat(LayoutFindings.of(empty))
+                .filteredOn(finding -> finding.title().equals("No standards"))
+                .extracting(Finding::tone)
+                .containsExactly(Finding.Tone.NOTE);
     }
 
     @Test

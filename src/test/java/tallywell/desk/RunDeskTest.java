@@ -159,6 +159,20 @@ class RunDeskTest {
     }
 
     @Test
+    void ofAFileThatIsNothingWeKnowThatIsSaidFirst() throws IOException {
+        Path note = Files.writeString(folder.resolve("note.txt"), "Order more enzyme\nA1 B2 were spilled\n");
+        assertThat(drop(desk, note).notices().get(0).toString())
+                .startsWith("note.txt was not understood as readings, a sample list, a layout, a method or a run."
+                        + " Tried as readings: ")
+                .doesNotContain(folder.toString());
+        Path method = Files.writeString(folder.resolve("m.yaml"), "tallywell: method/1\nid: x\n");
+        assertThat(drop(desk, method).notices())
+                .noneSatisfy(notice -> assertThat(notice.text()).contains("was not understood"));
+        assertThat(drop(desk, folder.resolve("gone.csv")).notices())
+                .noneSatisfy(notice -> assertThat(notice.text()).contains("was not understood"));
+    }
+
+    @Test
     void aSampleListWithAFaultIsNamedAsOne() throws IOException {
         Path list = Files.writeString(folder.resolve("list.csv"), "slot,sample,dilution\n1,Tank,1:10\n");
         assertThat(new Router().route(list))

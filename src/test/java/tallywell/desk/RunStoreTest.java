@@ -15,11 +15,13 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.OptionalDouble;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
 import tallywell.method.AssayMethod;
+import tallywell.method.BatchLimits;
 import tallywell.method.SampleList;
 import tallywell.notice.InputException;
 import tallywell.notice.OutputException;
@@ -247,6 +249,34 @@ class RunStoreTest {
         assertThatThrownBy(() -> form.method(store.text(origin), fields))
                 .hasMessageContaining("1.volume.sample")
                 .hasMessageContaining("without a unit");
+    }
+
+    @Test
+    void theFormHoldsEveryLimitThatTheChecksMayMiss() throws InputException {
+        Origin<AssayMethod> origin = store.builtIn("l-malic-340");
+        MethodForm form = new MethodForm(origin.value(), new Shown(','));
+        Map<String, String> fields = new LinkedHashMap<>(form.fields());
+        fields.put("1.limit.blank-sd", "0,004");
+        fields.put("1.limit.standard.least", "92 %");
+        fields.put("1.limit.standard.most", "108 %");
+        fields.put("1.limit.slope.least", "90 %");
+        fields.put("1.limit.slope.most", "110 %");
+        fields.put("1.limit.left", "0,2");
+        AssayMethod changed = form.method(store.text(origin), fields).value();
+        BatchLimits limits = changed.steps().get(0).limits().batch();
+        assertThat(limits)
+                .isEqualTo(new BatchLimits(
+                        OptionalDouble.of(0.004),
+                        OptionalDouble.of(0.92),
+                        OptionalDouble.of(1.08),
+                        OptionalDouble.of(0.9),
+                        OptionalDouble.of(1.1),
+                        OptionalDouble.of(0.2)));
+        assertThat(new MethodForm(changed, new Shown(',')).fields()).containsAllEntriesOf(fields);
+        fields.put("1.limit.left", "much");
+        assertThatThrownBy(() -> form.method(store.text(origin), fields))
+                .hasMessageContaining("1.limit.left")
+                .hasMessageContaining("expected a number");
     }
 
     @Test

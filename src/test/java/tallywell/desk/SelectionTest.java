@@ -83,5 +83,21 @@ class SelectionTest {
         assertThat(selection.words()).isEqualTo("E4, F4");
         selection.rows(0, 0, false);
         assertThat(selection.words()).isEqualTo("12 wells, A1 to A12");
+        selection.columns(3, 4, false);
+        assertThat(selection.words()).isEqualTo("16 wells, A4 to H5");
+    }
+
+    @Test
+    void whatIsNoRectangleIsNamedBlockByBlock() {
+        selection.columns(1, 1, false);
+        selection.start(well("E1"), true);
+        selection.extend(well("H1"));
+        assertThat(selection.words()).isEqualTo("12 wells: E1 to H1, A2 to H2");
+        selection.rows(1, 1, false);
+        selection.rows(4, 5, true);
+        selection.start(well("H12"), true);
+        assertThat(selection.words()).isEqualTo("37 wells: B1 to B12, E1 to F12, H12");
+        selection.only(wells("A1", "B2", "C3", "D4", "E5"));
+        assertThat(selection.words()).isEqualTo("5 wells: A1, B2, C3, D4 …");
     }
 }

@@ -270,10 +270,13 @@ class LayoutWindowsTest extends WindowFixture {
         on(() -> {
             window.openRun(RunDraft.EMPTY.withLayout(LayoutDesk.open(file).drawn()));
             window.openLayout(LayoutDesk.open(file));
-            window.layoutPage().orElseThrow().desk().edit(layout -> LayoutEdits.rename(layout, "y"), "");
+            window.layoutPage().orElseThrow().desk().edit(layout -> LayoutEdits.rename(layout, "y"), "rename");
             return "";
         });
         EventQueue.invokeLater(window::start);
+        await("the dialog", () -> dialog() != null);
+        assertThat(on(() -> pane(dialog()).getMessage()))
+                .isEqualTo("The layout \"y\" has not been saved.\nThe last change: rename.");
         answer(Text.of("leave.drop"));
         await("the run", () -> window.runPage().isPresent());
         assertThat(on(() -> window.runPage()
@@ -311,6 +314,10 @@ class LayoutWindowsTest extends WindowFixture {
         LayoutPage page = draw();
         with(KeyEvent.VK_CONTROL, KeyEvent.VK_EQUALS);
         await("larger text", () -> page.getFont().getSize() == Theme.USUAL + 1);
+        robot.keyPress(KeyEvent.VK_SHIFT);
+        with(KeyEvent.VK_CONTROL, KeyEvent.VK_EQUALS);
+        robot.keyRelease(KeyEvent.VK_SHIFT);
+        await("larger text", () -> page.getFont().getSize() == Theme.USUAL + 2);
         on(() -> {
             window.openRun(RunDraft.EMPTY);
             return "";

@@ -419,22 +419,32 @@ class WindowsTest extends WindowFixture {
     }
 
     @Test
-    void anExclusionWithoutAReasonIsAskedForOne() throws Exception {
+    void anExclusionWithoutAReasonIsAskedForOneAndTypingAlwaysGoesIntoIt() throws Exception {
         RunPage page = example();
         click(at(page.plate(), "A2"));
         SwingUtilities.invokeLater(() -> press(page));
-        await("the dialog", () -> dialog() != null);
-        JDialog first = on(WindowsTest::dialog);
+        await("the focus", () -> dialog() != null && reasonEditor().isFocusOwner());
+        keys(KeyEvent.VK_SPACE);
+        assertThat(on(() -> reasonEditor().getText())).isEqualTo(" ");
         on(() -> {
-            optionPane(first).setValue(JOptionPane.OK_OPTION);
+            optionPane(dialog()).setValue(JOptionPane.OK_OPTION);
             return "";
         });
         await("the words", () -> dialog() != null && missing(dialog()).equals(Text.of("reason.missing")));
+        await("the focus", () -> reasonEditor().isFocusOwner());
+        keys(KeyEvent.VK_F, KeyEvent.VK_O, KeyEvent.VK_A, KeyEvent.VK_M);
         on(() -> {
-            optionPane(dialog()).setValue(JOptionPane.CANCEL_OPTION);
+            optionPane(dialog()).setValue(JOptionPane.OK_OPTION);
             return "";
         });
-        assertThat(on(() -> page.desk().draft().excluded())).isEmpty();
+        await("the exclusion", () -> page.desk().draft().excluded().size() == 1);
+        assertThat(on(() -> page.desk().draft().excluded().get(new Well(0, 1)).reason()))
+                .isEqualTo("foam");
+    }
+
+    private static JTextField reasonEditor() {
+        return (JTextField)
+                ((JComboBox<?>) Windows.find(dialog(), "reason")).getEditor().getEditorComponent();
     }
 
     private static String missing(JDialog dialog) {
