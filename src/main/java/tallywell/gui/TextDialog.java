@@ -38,6 +38,6 @@ final class TextDialog {
     }
 
     static void show(Component owner, String title, String text) {
-        Reader.show(owner, title, new Dimension(860, 520), close -> panel(text, close));
+        Reader.show(owner, title, new Dimension(860, 620), close -> panel(text, close));
     }
 }
