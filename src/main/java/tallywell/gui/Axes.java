@@ -80,6 +80,7 @@ final class Axes {
         plot.addRangeMarker(new ValueMarker(0, palette.soft(), new BasicStroke(0.8f)));
         // Room for the words above the points, however large the text.
         plot.getRangeAxis().setUpperMargin(0.8);
+        plot.getRangeAxis().setLowerMargin(0.2);
         return plot;
     }
 

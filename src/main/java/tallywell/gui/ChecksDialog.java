@@ -47,9 +47,14 @@ final class ChecksDialog {
             panel.add(Labels.wrapped(name(check, checks), false), "top, wmin 120");
             panel.add(Labels.wrapped(check.found(), false), "top, wmin 140");
             panel.add(Labels.wrapped(limit(check), true), "top, wmin 140");
-            boolean assessed = check.state() != Check.State.NOT_ASSESSED;
-            panel.add(Labels.strong(assessed ? check.state().words() : open), "top, wrap");
+            boolean informs = check.state() == Check.State.NOT_ASSESSED && hasNumbers(check.found());
+            panel.add(Labels.strong(informs ? open : check.state().words()), "top, wrap");
         }
+    }
+
+    /** What was found is a number, or why there is none. */
+    private static boolean hasNumbers(String found) {
+        return found.chars().anyMatch(Character::isDigit);
     }
 
     /** The name; where several checks have it, with the rule or limit that tells them apart. */

@@ -66,7 +66,10 @@ class RunPartsWindowsTest extends WindowFixture {
                 .filter(each -> each.startsWith("limit of detection"))
                 .toList();
         assertThat(limits).hasSizeGreaterThan(1).doesNotHaveDuplicates();
-        assertThat(texts).contains(Text.of("checks.for.information"));
+        int told = texts.indexOf("repeatability of ΔA");
+        assertThat(texts.get(told + 3)).isEqualTo(Text.of("checks.for.information"));
+        int untold = texts.indexOf("no sample in four wells or more; up to three the limits of the method decide");
+        assertThat(texts.get(untold + 2)).isEqualTo("not assessed");
         Rectangle close = on(() -> {
             Component button = Windows.find(dialog, "checks-close");
             return SwingUtilities.convertRectangle(button.getParent(), button.getBounds(), dialog.getContentPane());
