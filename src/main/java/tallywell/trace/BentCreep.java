@@ -11,21 +11,20 @@ import org.jspecify.annotations.Nullable;
  * gain = what both take from the sum of squares, or 1.34 times what q2 alone takes, if that is more
  *
  * y = line + d exp(-3 t / T)
- * allowance = (what d = 1 does to the line at t = 0)² max(0, d² - u²(d))
+ * allowance = (what d = 1 does to the line at t = 0)² d²   if |d| > u(d), else 0
  * }</pre>
  *
- * <p>A bend too small to be sure of still moves the line. What is believed of d² beyond its noise is d² - u²(d): the second
- * moment of d that empirical Bayes gives, its prior variance being estimated from this one trace. Noise is judged from
- * what remains once the line may bend, since what a bend leaves looks like noise that carries over.
- *
- * <p>Source: empirical Bayes by the moments of one observation, C. N. Morris, J. Am. Stat. Assoc. 78 (1983) 47 (from memory).
+ * <p>A bend too small to be sure of still moves the line. It is not corrected for: where it is more than its noise, all of
+ * what it does to the line enters the uncertainty. Of rules that widen straight traces alike this protects bent ones
+ * best, or nearly so (docs/creep.md). Noise is judged from what remains once the line may bend, since what a bend leaves
+ * looks like noise that carries over.
  */
 final class BentCreep {
     /** Fewest readings that show a bend. */
     static final int FEWEST = 8;
 
-    /** Gain of two degrees of freedom exceeded in one of two hundred traces. */
-    private static final double SURE_GAIN = 10.6;
+    /** Gain of two degrees of freedom exceeded in one of four hundred traces. */
+    static final double SURE_GAIN = 12;
 
     /**
      * Creep that dies away is taken to do so three times over in the time read: faster it looks like a burst, slower it does
@@ -121,16 +120,19 @@ final class BentCreep {
         return Math.max(BurstTail.LEAST_SCATTER * BurstTail.LEAST_SCATTER, remains() / (fit.n() - 4));
     }
 
-    /** Gain, in variances, beyond which a bend of two degrees of freedom is sure. */
-    static double sureGain(int n) {
-        return SURE_GAIN * (1 + 8.0 / (n - 4));
+    /** Gain, in variances, beyond which a bend of two degrees of freedom is sure, for noise that carries over so much. */
+    static double sureGain(int n, double carry) {
+        return Noise.gain(SURE_GAIN, n, 4, carry);
     }
 
     /** Whether the creep is not constant, beyond doubt. */
     boolean isSure() {
-        double limit = sureGain(fit.n()) * variance();
         double gain = Math.max(both, 1.34 * gainOfSquare());
-        return gain > limit && gain > limit * inflation();
+        if (!(gain > sureGain(fit.n(), 0) * variance())) {
+            return false;
+        }
+        double carry = carry();
+        return gain > sureGain(fit.n(), carry) * variance() * (1 + carry) / (1 - carry);
     }
 
     /** Variance of the line at the trigger that creep which dies away, seen or not, stands for. */
@@ -145,12 +147,11 @@ final class BentCreep {
             }
         }
         double gain = norm > 0 ? product * product / norm : 0;
-        if (!(gain > variance())) {
+        if (!(gain > variance()) || !(gain > variance() * inflation())) {
             return 0;
         }
-        double beyond = gain - variance() * inflation();
         double lever = ofShape.at(0) - 1;
-        return beyond > 0 ? lever * lever * beyond / norm : 0;
+        return lever * lever * gain / norm;
     }
 
     /** exp(-3 t / T), T being the last time. */
@@ -176,10 +177,14 @@ final class BentCreep {
 
     /** By what noise that carries over enlarges the variance of something slow. */
     private double inflation() {
+        double carry = carry();
+        return (1 + carry) / (1 - carry);
+    }
+
+    private double carry() {
         int n = fit.n();
         double remains = remains();
-        double carry = n < Noise.FEWEST_FOR_CARRY || remains <= 0 ? 0 : Noise.unbiased(products() / remains, n, 4);
-        return (1 + carry) / (1 - carry);
+        return n < Noise.FEWEST_FOR_CARRY || remains <= 0 ? 0 : Noise.unbiased(products() / remains, n, 4);
     }
 
     /** Sum of products of neighbouring residuals of the bent line. */

@@ -89,7 +89,7 @@ final class BurstTail implements Tail {
     }
 
     /**
-     * What is believed of the square of the size of creep that dies away ({@link BentCreep}), beside burst and line in the
+     * Square of the size of creep that dies away ({@link BentCreep}), beside burst and line in the
      * window; 0 where there is no more than noise.
      */
     @Override
@@ -395,7 +395,9 @@ final class BurstTail implements Tail {
             if (jump.gain() <= JUMP_GAIN * rest || line.n() < FEWEST_FOR_JUMP) {
                 return false;
             }
-            return jump.gain() > JUMP_GAIN * rest * inflation(span.without(jump, level, level, r));
+            double carried = carried(span.without(jump, level, level, r));
+            double most = Noise.gain(JUMP_GAIN, line.n(), 5, carried);
+            return jump.gain() > most * rest * (1 + carried) / (1 - carried);
         }
 
         private double dyingSquare(Span span, double[] level, double[] r) {
@@ -414,21 +416,21 @@ final class BurstTail implements Tail {
             for (int i = 0; i < without.length; i++) {
                 without[i] -= size * v[i];
             }
-            double inflation = inflation(without);
-            bends = gain > BentCreep.sureGain(line.n()) * rest * inflation;
-            return Math.max(0, gain - rest * inflation) / norm;
+            double carried = carried(without);
+            double inflation = (1 + carried) / (1 - carried);
+            bends = gain > BentCreep.sureGain(line.n(), carried) * rest * inflation;
+            return gain > rest * inflation ? gain / norm : 0;
         }
 
         private double rest(double squares) {
             return Math.max(LEAST_SCATTER * LEAST_SCATTER, Math.max(0, squares) / Math.max(1, line.n() - 5));
         }
 
-        private double inflation(double[] without) {
+        private double carried(double[] without) {
             double squares = Span.dot(without, without);
-            double carried = line.n() < Noise.FEWEST_FOR_CARRY || !(squares > 0)
+            return line.n() < Noise.FEWEST_FOR_CARRY || !(squares > 0)
                     ? 0
                     : Noise.unbiased(Span.neighbours(without) / squares, line.n(), 5);
-            return (1 + carried) / (1 - carried);
         }
 
         private double[] masked(double[] values, double[] mask) {

@@ -12,6 +12,9 @@ import org.jspecify.annotations.Nullable;
  * curves by their slopes, and of the curves about their mean.
  */
 final class CurveTail implements Tail {
+    /** Standard deviations to the bound: wider than for one exponential, since slopes tell less of a law with a lag. */
+    private static final double BOUND = 3;
+
     private final TailLines lines;
     private final double[] leftMean;
     private final double[] leftSquare;
@@ -21,7 +24,7 @@ final class CurveTail implements Tail {
     private final boolean jumps;
     private final boolean bends;
 
-    private CurveTail(ProgressCurve curve, double[] t, boolean[] leftOut) {
+    private CurveTail(ProgressCurve curve, double[] t, boolean[] leftOut, boolean endBends) {
         int n = t.length;
         lines = new TailLines(t, leftOut, 0);
         leftMean = new double[n];
@@ -32,7 +35,7 @@ final class CurveTail implements Tail {
         scatter = curve.noise().sd(last);
         Set<TraceFlag> flags = curve.flags();
         jumps = flags.contains(TraceFlag.JUMP);
-        bends = flags.contains(TraceFlag.CREEP_NOT_CONSTANT);
+        bends = endBends || flags.contains(TraceFlag.CREEP_NOT_CONSTANT);
         curve.eachFit((fit, weight, variance) -> add(fit, weight, variance, t, leftOut));
     }
 
@@ -54,15 +57,16 @@ final class CurveTail implements Tail {
     /**
      * Looks at the whole trace.
      *
+     * @param endBends whether its end alone shows more than one burst and a line, which a law with a lag may take for its own
      * @return null if no progress curve describes it, or there are too few readings for one
      */
-    static @Nullable CurveTail of(double[] t, double[] y, boolean[] leftOut, BaselineRule baseline) {
+    static @Nullable CurveTail of(double[] t, double[] y, boolean[] leftOut, BaselineRule baseline, boolean endBends) {
         double[] kept = Spikes.kept(t, leftOut);
         if (kept.length < ProgressCurve.FEWEST || !(kept[kept.length - 1] > kept[0])) {
             return null;
         }
         Optional<ProgressCurve> curve = ProgressCurve.of(baseline, kept, Spikes.kept(y, leftOut));
-        return curve.isEmpty() || curve.get().misfits() ? null : new CurveTail(curve.get(), t, leftOut);
+        return curve.isEmpty() || curve.get().misfits() ? null : new CurveTail(curve.get(), t, leftOut, endBends);
     }
 
     @Override
@@ -93,7 +97,7 @@ final class CurveTail implements Tail {
     @Override
     public double leftBound(int j) {
         double mean = leftMean[j];
-        return Math.abs(mean) + 2 * Math.sqrt(Math.max(0, leftSquare[j] - mean * mean));
+        return Math.abs(mean) + BOUND * Math.sqrt(Math.max(0, leftSquare[j] - mean * mean));
     }
 
     @Override

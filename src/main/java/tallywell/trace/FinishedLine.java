@@ -8,9 +8,6 @@ import org.jspecify.annotations.Nullable;
 
 /** The straight line through the finished part of one well. */
 final class FinishedLine {
-    /** Bound on the burst left at the start (in absorbance) above which a reaction is called incomplete. */
-    private static final double MOST_BURST = 0.0005;
-
     /** Creep in absorbance per s that no side activity reaches: 10 mA/min, twice what is met in practice. */
     private static final double MOST_CREEP = 0.010 / 60;
 
@@ -49,11 +46,11 @@ final class FinishedLine {
         boolean[] spikes = Spikes.in(y);
         Tail tail = t.length < BurstTail.FEWEST ? null : BurstTail.of(t, y, spikes, baseline.value());
         int start = tail == null ? 0 : FinishedStart.of(tail, t.length);
-        if (tail != null && tail.leftBound(start) > MOST_BURST) {
-            // The end alone does not bound what is left; the burst as a whole may.
-            Tail byLaw = CurveTail.of(t, y, spikes, baseline);
+        if (tail != null && FinishedStart.isPoor(tail, start)) {
+            // The end alone does not tell well enough what is left; the burst as a whole may.
+            Tail byLaw = CurveTail.of(t, y, spikes, baseline, tail.bends());
             int other = byLaw == null ? start : FinishedStart.of(byLaw, t.length);
-            if (byLaw != null && byLaw.leftBound(other) <= MOST_BURST) {
+            if (byLaw != null && FinishedStart.isBetter(byLaw, other, tail, start)) {
                 return new FinishedLine(t, y, spikes, other, byLaw).withoutOutliers();
             }
         }
@@ -138,11 +135,11 @@ final class FinishedLine {
         if (noise == null) {
             flags.add(TraceFlag.CREEP_NOT_TESTED);
         }
-        boolean burst = tail != null && tail.leftBound(from) > MOST_BURST;
+        boolean burst = tail != null && tail.leftBound(from) > FinishedStart.MOST_BURST;
         if (burst || isReaction(fit.slope(), t[t.length - 1], fit.at(0) - before)) {
             flags.add(TraceFlag.REACTION_INCOMPLETE);
         }
-        int untilTail = tail instanceof BurstTail ? tail.from() + 10 : t.length;
+        int untilTail = tail == null ? t.length : tail.from() + 10;
         boolean steps = leftOut == null
                 ? Spikes.jumps(t, y, untilTail)
                 : Spikes.jumps(Spikes.kept(t, leftOut), Spikes.kept(y, leftOut), untilTail);

@@ -96,8 +96,7 @@ final class LackOfFit {
      * @param variance variance of a row
      */
     double allowance(double variance) {
-        double beyond = dying.gain - variance;
-        return dying.norm > 0 && beyond > 0 ? dying.lever * dying.lever * beyond / dying.norm : 0;
+        return dying.norm > 0 && dying.gain > variance ? dying.lever * dying.lever * dying.gain / dying.norm : 0;
     }
 
     private static Span spanOf(CurveShape shape, double[][] basis, double[][] slopes) {

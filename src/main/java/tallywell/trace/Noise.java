@@ -98,6 +98,21 @@ record Noise(double sd, double carry, double degreesOfFreedom) {
         return 1 / (1.0 / Math.max(1, n - parameters) + carried);
     }
 
+    /**
+     * Gain in the sum of squares, in units of the noise as it is estimated, that is as rare as {@code known} were the noise
+     * known.
+     *
+     * <pre>{@code
+     * gain = freedom (exp(known / freedom) - 1)
+     * }</pre>
+     *
+     * <p>Exact for two parameters more, whose F distribution has this closed form; near enough for one.
+     */
+    static double gain(double known, int n, int parameters, double carry) {
+        double freedom = freedom(n, parameters, carry);
+        return freedom * Math.expm1(known / freedom);
+    }
+
     /** Quadratic forms of the correlation matrix with the constant and with the centred times. */
     private record Moments(double ones, double both, double times) {
         static Moments of(LineFit line, double carry, double[] t, int from, int to, boolean @Nullable [] leftOut) {

@@ -28,9 +28,6 @@ final class ProgressCurve {
     private static final double MOST_DEVIATION = 0.0024;
 
     private static final double JUMP_GAIN = 14;
-    /** Gain of two degrees of freedom exceeded in one of two hundred traces. */
-    private static final double BENT_GAIN = 10.6;
-
     /** Residuals that carry over more than readers do follow a curve that is not there. */
     private static final double MISFIT_CARRY = 0.85;
 
@@ -47,6 +44,7 @@ final class ProgressCurve {
     private final double variance;
     private final double[] weights;
     private final int likeliest;
+    private final double carryOfBent;
     private final LackOfFit bent;
 
     private ProgressCurve(double[] t, double[] y, CurveSearch.Found found) {
@@ -71,7 +69,8 @@ final class ProgressCurve {
             weights[k] /= total;
         }
         likeliest = top;
-        bent = bent(found, t.length);
+        carryOfBent = carryOfBent(found, t.length);
+        bent = LackOfFit.of(closest, found.data(carryOfBent));
     }
 
     /** Fits a well; empty if no curve could be fitted. */
@@ -217,7 +216,8 @@ final class ProgressCurve {
 
     /** Whether the creep bends beyond doubt. */
     private boolean creepBends() {
-        return bent.bentGain() > BENT_GAIN * (1 + 8.0 / Math.max(1, t.length - 7)) * scaleOfBent();
+        double most = Noise.gain(BentCreep.SURE_GAIN, t.length, parametersOfBent(found), carryOfBent);
+        return bent.bentGain() > most * scaleOfBent();
     }
 
     private double scaleOfBent() {
@@ -225,13 +225,12 @@ final class ProgressCurve {
     }
 
     /**
-     * What the closest curve lacks. What a bend leaves in the residuals looks like noise that carries over, and would hide
-     * the bend; so the noise is judged from the residuals that remain once the creep may bend.
+     * How much carries over once the creep may bend. What a bend leaves in the residuals looks like noise that carries over,
+     * and would hide the bend.
      */
-    private static LackOfFit bent(CurveSearch.Found found, int n) {
+    private static double carryOfBent(CurveSearch.Found found, int n) {
         double correlation = LackOfFit.of(found.closest(), found.data(0)).correlationOfBent();
-        double carry = Math.min(found.noise().carry(), Noise.unbiased(correlation, n, parametersOfBent(found)));
-        return LackOfFit.of(found.closest(), found.data(carry));
+        return Math.min(found.noise().carry(), Noise.unbiased(correlation, n, parametersOfBent(found)));
     }
 
     private static int parametersOfBent(CurveSearch.Found found) {

@@ -176,7 +176,7 @@ final class ReactionLaw {
         Intermediate held = new Intermediate();
         for (int i = 0; i < timeS.length; i++) {
             held.goTo(timeS[i]);
-            left[i] = 1 - held.p + held.part;
+            left[i] = held.left + held.part;
             byHalfTime[i] = held.byHalfTime;
             byBend[i] = held.byBend * (1 - s);
             byLag[i] = held.byLag;
@@ -186,11 +186,12 @@ final class ReactionLaw {
     /** What has reacted and not come through yet, with its derivatives, carried on in time. */
     private final class Intermediate {
         private double t;
-        private double p;
+        private double left = 1;
         private double part;
         private double byHalfTime;
         private double byBend;
         private double byLag;
+        private final double perLag = 1 / lagS;
         private double lastStep = Double.NaN;
         private double decay = 1;
 
@@ -198,7 +199,7 @@ final class ReactionLaw {
         void goTo(double timeS) {
             double from = t;
             double step = timeS - from;
-            boolean over = 1 - p < LEAST_LEFT;
+            boolean over = left < LEAST_LEFT;
             int pieces = over ? 1 : (int) Math.min(MOST_PIECES, Math.max(1, Math.ceil(step / lagS)));
             for (int k = 1; k <= pieces; k++) {
                 oneStep(k == pieces ? timeS : from + k * step / pieces);
@@ -211,28 +212,29 @@ final class ReactionLaw {
                 decay = Math.exp(-step / lagS);
                 lastStep = step;
             }
-            byLag = decay * (byLag + step / (lagS * lagS) * part);
+            byLag = decay * (byLag + step * perLag * perLag * part);
             byHalfTime *= decay;
             byBend *= decay;
             part *= decay;
-            double pNow = 1 - leftAt(timeS / halfTimeS);
-            if (pNow - p > LEAST_LEFT) {
-                addReacted(timeS, pNow - p);
+            double leftNow = leftAt(timeS / halfTimeS);
+            if (left - leftNow > LEAST_LEFT) {
+                addReacted(timeS, left - leftNow);
             }
             t = timeS;
-            p = pNow;
+            left = leftNow;
         }
 
         private void addReacted(double timeS, double dp) {
             for (int g = 0; g < NODES.length; g++) {
-                double q = p + dp * NODES[g];
-                double log = Math.log1p(-q);
+                double y = left - dp * NODES[g];
+                double q = 1 - y;
+                double log = Math.log(y);
                 double time = halfTimeS * (a * q - b * log);
-                double f = dp * WEIGHTS[g] * Math.exp((time - timeS) / lagS);
+                double f = dp * WEIGHTS[g] * Math.exp((time - timeS) * perLag);
                 part += f;
-                byHalfTime += f * time / lagS;
-                byBend += f * halfTimeS * (2 * q + log / LN2) / lagS;
-                byLag += f * (timeS - time) / (lagS * lagS);
+                byHalfTime += f * time * perLag;
+                byBend += f * halfTimeS * (2 * q + log / LN2) * perLag;
+                byLag += f * (timeS - time) * perLag * perLag;
             }
         }
     }

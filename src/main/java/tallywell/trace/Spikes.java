@@ -19,7 +19,7 @@ import java.util.List;
 final class Spikes {
     static final int FEWEST = 6;
     private static final double FACTOR = 6;
-    private static final double JUMP_FACTOR = 4;
+    private static final double JUMP_FACTOR = 4.5;
     private static final double LEVEL_FACTOR = 8;
     private static final double GAP = 1.5;
     private static final double MOST_SWING = 0.75;

@@ -30,7 +30,7 @@ interface Tail {
     boolean bends();
 
     /**
-     * What is believed of the square of the size of creep that dies away ({@link BentCreep}), beside burst and line; 0 where
+     * Square of the size of creep that dies away ({@link BentCreep}), beside burst and line; 0 where
      * there is no more than noise.
      */
     double dyingSquare();

@@ -2,9 +2,13 @@ package tallywell.trace;
 
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
+import static org.assertj.core.api.Assertions.withinPercentage;
 
 import java.util.Random;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+import tallywell.numeric.FisherF;
 
 class BentCreepTest {
     private static final double[] T = times(60);
@@ -45,7 +49,7 @@ class BentCreepTest {
             sure += bent.isSure() ? 1 : 0;
             allowed += bent.allowance() > 0 ? 1 : 0;
         }
-        assertThat(sure).isLessThan(20);
+        assertThat(sure).isLessThan(10);
         // Of one degree of freedom of noise, a third lies beyond its variance.
         assertThat(allowed / 1000.0).isBetween(0.2, 0.4);
     }
@@ -72,6 +76,16 @@ class BentCreepTest {
 
         assertThat(bent(y).isSure()).isTrue();
         assertThat(Math.sqrt(bent(y).allowance())).isCloseTo(Math.abs(error), within(1e-5));
+    }
+
+    /** One of four hundred by the F distribution with two degrees of freedom, whose quantile is taken from elsewhere. */
+    @ParameterizedTest
+    @CsvSource({"12, 0", "32, 0", "120, 0", "32, 0.5", "120, 0.8"})
+    void aBendIsAsRareWhereTheNoiseIsEstimated(int n, double carry) {
+        double freedom = Noise.freedom(n, 4, carry);
+
+        assertThat(BentCreep.sureGain(n, carry))
+                .isCloseTo(2 * FisherF.quantile(1 - Math.exp(-6), 2, freedom), withinPercentage(1e-6));
     }
 
     @Test

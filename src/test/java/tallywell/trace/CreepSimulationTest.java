@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.OptionalDouble;
 import java.util.Random;
 import java.util.stream.Stream;
+import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
 import tallywell.trace.SimulatedTrace.Fault;
@@ -123,6 +124,50 @@ class CreepSimulationTest {
         assertThat(Outcome.of(kind, new AfterRule.Extrapolate(OptionalDouble.empty()))
                         .flagged())
                 .isGreaterThan(least);
+    }
+
+    /** The end alone puts the start so late that the rms is 7 mA; the law of the burst halves that. */
+    @Test
+    void theLawOfTheBurstPutsTheStartOfTheLineEarlier() {
+        SimulatedTrace slow = new SimulatedTrace(
+                Kinetics.FIRST_ORDER, 0.1, 0.004, 0, Lag.INDUCTION, 60, 0.005, 0.0003, 0, 30, 15, 13, 0.15, Fault.NONE);
+
+        Outcome outcome = Outcome.of(slow, new AfterRule.Extrapolate(OptionalDouble.empty()));
+
+        assertThat(outcome.flagged()).isLessThan(0.03);
+        assertThat(outcome.rmsMilli()).isLessThan(5.5);
+        assertThat(outcome.covered()).isGreaterThan(0.93);
+    }
+
+    /** A law with a lag describes creep that dies away as an end of the burst; the end alone shows that it is none. */
+    @Test
+    void creepThatDiesAwayIsSeenBesideABurstWithALag() {
+        SimulatedTrace.Source source = new SimulatedTrace(
+                        Kinetics.FIRST_ORDER,
+                        0.5,
+                        0.008,
+                        0,
+                        Lag.COUPLED,
+                        20,
+                        0.005,
+                        0.001,
+                        0,
+                        30,
+                        15,
+                        13,
+                        0.15,
+                        Fault.SATURATING_CREEP)
+                .source();
+        Random random = new Random(20260101);
+        int seen = 0;
+        for (int i = 0; i < 100; i++) {
+            SimulatedTrace.Drawn drawn = source.draw(random);
+            AfterRule line = new AfterRule.Extrapolate(OptionalDouble.empty());
+            seen += DeltaA.of(drawn.baseline(), drawn.after(), line).flags().contains(TraceFlag.CREEP_NOT_CONSTANT)
+                    ? 1
+                    : 0;
+        }
+        assertThat(seen).isGreaterThan(90);
     }
 
     /** What came of the traces of one cell: of all, how many were flagged as incomplete; the rest of those that were not. */

@@ -292,7 +292,8 @@ class DeltaATest {
             Change down = DeltaA.of(upsideDown, Series.of(rising.times(), y), EXTRAPOLATE);
 
             assertThat(down.deltaA()).isCloseTo(-up.deltaA(), within(1e-13));
-            assertThat(down.uDeltaA().getAsDouble()).isCloseTo(up.uDeltaA().getAsDouble(), within(1e-12));
+            // The law of the burst, which helps here, is found by an iteration that stops when it gains little.
+            assertThat(down.uDeltaA().getAsDouble()).isCloseTo(up.uDeltaA().getAsDouble(), within(1e-7));
         }
 
         @Test
