@@ -28,6 +28,8 @@ final class ReadMoment {
     private static final int CENTURY = 2000;
     private static final int TWO_DIGITS = 100;
     private static final int HALF_DAY = 12;
+    private static final int HOURS = 24;
+    private static final int SIXTY = 60;
     private static final Pattern YEAR_FIRST = Pattern.compile("(?<!\\d)(\\d{4})[-/.](\\d{1,2})[-/.](\\d{1,2})(?!\\d)");
     private static final Pattern YEAR_LAST =
             Pattern.compile("(?<!\\d)(\\d{1,2})[-/.](\\d{1,2})[-/.](\\d{4}|\\d{2})(?!\\d)");
@@ -117,10 +119,8 @@ final class ReadMoment {
                 hour = hour % HALF_DAY + (half.equalsIgnoreCase("p") ? HALF_DAY : 0);
             }
             int second = found.group(3) == null ? 0 : number(found, 3);
-            try {
+            if (hour < HOURS && number(found, 2) < SIXTY && second < SIXTY) {
                 return Optional.of(LocalTime.of(hour, number(found, 2), second));
-            } catch (DateTimeException e) {
-                continue;
             }
         }
         return Optional.empty();

@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.Collection;
 import java.util.Iterator;
 import java.util.List;
+import java.util.SortedSet;
 import java.util.TreeSet;
 import java.util.stream.Collectors;
 import tallywell.plate.Well;
@@ -57,7 +58,7 @@ final class WellBlocks {
         List<Block> blocks = new ArrayList<>();
         for (int i = 0; i < lines; i++) {
             int line = i;
-            TreeSet<Integer> places = wells.stream()
+            SortedSet<Integer> places = wells.stream()
                     .filter(well -> line(well, byColumns) == line)
                     .map(well -> line(well, !byColumns))
                     .collect(Collectors.toCollection(TreeSet::new));
@@ -70,7 +71,7 @@ final class WellBlocks {
         return byColumns ? well.column() : well.row();
     }
 
-    private static void pieces(int line, TreeSet<Integer> places, List<Block> into) {
+    private static void pieces(int line, SortedSet<Integer> places, List<Block> into) {
         Iterator<Integer> rest = places.iterator();
         int from = -1;
         int to = -1;

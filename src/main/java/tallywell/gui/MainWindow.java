@@ -24,6 +24,7 @@ import tallywell.desk.RunDesk;
 import tallywell.desk.RunDraft;
 import tallywell.desk.RunStore;
 import tallywell.desk.SafeFile;
+import tallywell.desk.SameRun;
 import tallywell.desk.Settings;
 import tallywell.desk.Shown;
 import tallywell.plate.Layout;
@@ -259,7 +260,7 @@ final class MainWindow extends JFrame implements Host {
                 progress -> store.open(file),
                 draft -> {
                     settings.opened("run", file);
-                    behind.filter(page -> page.desk().draft().equals(draft))
+                    behind.filter(page -> SameRun.says(page.desk().draft(), draft))
                             .ifPresentOrElse(this::showRun, () -> openRun(draft));
                     run.ifPresent(then);
                 });

@@ -29,7 +29,6 @@ final class ResultsTable extends JTable {
     private static final int MOST_LINES = 4;
     private static final int SORT_SIGN = 14;
     private static final int SLACK = 24;
-
     private final ResultsModel model = new ResultsModel();
     private final TableRowSorter<ResultsModel> sorter = new TableRowSorter<>(model);
     private final Selection selection;
@@ -123,6 +122,8 @@ final class ResultsTable extends JTable {
             }
             int sign = column == ResultsModel.VERDICT ? metrics.getHeight() + 4 : 0;
             TableColumn of = getColumnModel().getColumn(column);
+            // The least is never taken over the most, so the most of before must go first.
+            of.setMaxWidth(Integer.MAX_VALUE);
             of.setMinWidth(widest + sign + 2 * ResultsCells.MARGIN);
             of.setMaxWidth(of.getMinWidth() + SLACK);
             of.setPreferredWidth(of.getMinWidth());

@@ -411,7 +411,9 @@ class WindowsTest extends WindowFixture {
                 java.awt.Component cell = table.prepareRenderer(table.getCellRenderer(row, column), row, column);
                 Rectangle room = table.getCellRect(row, column, true);
                 if (cell instanceof javax.swing.JLabel label && label.getPreferredSize().width > room.width) {
-                    cut.add(row + "/" + column + " " + label.getText());
+                    cut.add(row + "/" + column + " " + label.getText() + ": " + label.getPreferredSize().width + " in "
+                            + room.width + ", at least "
+                            + table.getColumnModel().getColumn(column).getMinWidth());
                 }
             }
         }
