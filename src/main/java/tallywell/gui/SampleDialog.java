@@ -93,7 +93,11 @@ final class SampleDialog extends JPanel {
             }
             try {
                 typed = String.valueOf(answer);
-                dilution(typed);
+                SampleRows.dilution(typed, shown);
+                Optional<Boolean> everywhere = everywhere();
+                if (everywhere.isPresent()) {
+                    dilution(typed, everywhere.get());
+                }
                 return;
             } catch (InputException e) {
                 warn(this, e);
@@ -101,29 +105,33 @@ final class SampleDialog extends JPanel {
         }
     }
 
-    /** Gives all samples the same dilution; asks which, where only some of the rows hold anything yet. */
-    void dilution(String typed) throws InputException {
-        String text = SampleRows.dilution(typed, shown);
+    /**
+     * Gives samples the same dilution.
+     *
+     * @param everywhere in all rows; else in those that hold anything
+     */
+    void dilution(String typed, boolean everywhere) throws InputException {
+        grid.cells().same(SampleRows.DILUTION, SampleRows.dilution(typed, shown), everywhere);
+    }
+
+    /** Whether all rows are meant; asked where only some of them hold anything yet. Empty if given up. */
+    private Optional<Boolean> everywhere() {
         int held = grid.cells().held();
         int all = grid.cells().rows().size();
-        boolean everywhere = true;
-        if (held > 0 && held < all) {
-            Object[] answers = {Text.of("samples.same.every", all), Text.of("samples.same.held", held)};
-            int answer = JOptionPane.showOptionDialog(
-                    this,
-                    Text.of("samples.same.which", held, all),
-                    Text.of("samples.dilution"),
-                    JOptionPane.DEFAULT_OPTION,
-                    JOptionPane.QUESTION_MESSAGE,
-                    null,
-                    answers,
-                    answers[0]);
-            if (answer == JOptionPane.CLOSED_OPTION) {
-                return;
-            }
-            everywhere = answer == 0;
+        if (held == 0 || held == all) {
+            return Optional.of(true);
         }
-        grid.cells().same(SampleRows.DILUTION, text, everywhere);
+        Object[] answers = {Text.of("samples.same.every", all), Text.of("samples.same.held", held)};
+        int answer = JOptionPane.showOptionDialog(
+                this,
+                Text.of("samples.same.which", held, all),
+                Text.of("samples.dilution"),
+                JOptionPane.DEFAULT_OPTION,
+                JOptionPane.QUESTION_MESSAGE,
+                null,
+                answers,
+                answers[0]);
+        return answer == JOptionPane.CLOSED_OPTION ? Optional.empty() : Optional.of(answer == 0);
     }
 
     private static void warn(Component owner, InputException e) {

@@ -123,7 +123,7 @@ class LayoutWindowsTest extends WindowFixture {
         with(KeyEvent.VK_CONTROL, KeyEvent.VK_Z);
         assertThat(cell(table, 3, DILUTION)).isEmpty();
         on(() -> {
-            table.dilution("1+9");
+            table.dilution("1+9", false);
             return "";
         });
         assertThat(cell(table, 0, DILUTION)).isEqualTo("1+9");
