@@ -2,14 +2,12 @@ package tallywell.gui;
 
 import java.awt.Component;
 import java.awt.Dimension;
-import java.awt.Rectangle;
 import java.util.List;
 import javax.swing.BorderFactory;
 import javax.swing.JButton;
 import javax.swing.JLabel;
 import javax.swing.JPanel;
 import javax.swing.JScrollPane;
-import javax.swing.Scrollable;
 import net.miginfocom.swing.MigLayout;
 import tallywell.assess.Assessment;
 import tallywell.assess.Check;
@@ -22,7 +20,8 @@ final class ChecksDialog {
     private ChecksDialog() {}
 
     static JPanel panel(Assessment assessment) {
-        JPanel panel = new Rows();
+        JPanel panel = new AsWide(
+                new MigLayout("insets 16, fillx, gapy 6", "[][grow 30, fill][grow 40, fill][grow 30, fill][]", ""));
         section(panel, Text.of("checks.accept"), assessment.checks(), Check.State.NOT_ASSESSED.words());
         section(panel, Text.of("checks.look"), assessment.observations(), Text.of("checks.for.information"));
         return panel;
@@ -85,37 +84,5 @@ final class ChecksDialog {
             all.add(button, "skip 1");
             return all;
         });
-    }
-
-    /** As wide as the window, so that texts wrap in it. */
-    private static final class Rows extends JPanel implements Scrollable {
-        Rows() {
-            super(new MigLayout("insets 16, fillx, gapy 6", "[][grow 30, fill][grow 40, fill][grow 30, fill][]", ""));
-        }
-
-        @Override
-        public Dimension getPreferredScrollableViewportSize() {
-            return getPreferredSize();
-        }
-
-        @Override
-        public int getScrollableUnitIncrement(Rectangle visible, int orientation, int direction) {
-            return UNIT;
-        }
-
-        @Override
-        public int getScrollableBlockIncrement(Rectangle visible, int orientation, int direction) {
-            return visible.height - UNIT;
-        }
-
-        @Override
-        public boolean getScrollableTracksViewportWidth() {
-            return true;
-        }
-
-        @Override
-        public boolean getScrollableTracksViewportHeight() {
-            return false;
-        }
     }
 }
