@@ -52,10 +52,7 @@ final class Householder {
 
     /** Norm of the part from {@code top} on, by a scale, so that nothing overflows or vanishes. */
     private double norm(double[] v, int top) {
-        double sum = 0;
-        for (int i = top; i < rows; i++) {
-            sum += v[i] * v[i];
-        }
+        double sum = Products.dot(v, v, top, rows);
         if (sum > 1e-280 && sum < 1e280) {
             return Math.sqrt(sum);
         }
@@ -74,12 +71,8 @@ final class Householder {
     }
 
     private void reflect(double[] v, double[] target, int top, double alpha) {
-        double dot = 0;
-        for (int i = top; i < rows; i++) {
-            dot += v[i] * target[i];
-        }
         // v'v / 2 = -alpha v[top].
-        double factor = dot / (alpha * v[top]);
+        double factor = Products.dot(v, target, top, rows) / (alpha * v[top]);
         for (int i = top; i < rows; i++) {
             target[i] += factor * v[i];
         }

@@ -120,12 +120,8 @@ public final class SeparableLeastSquares {
             for (int k = 0; k < p; k++) {
                 state.rotated[n + k] = precision[k] > 0 ? (believed[k] - state.theta[k]) * precision[k] : 0;
             }
-            double squares = 0;
-            for (int i = m; i < n + p; i++) {
-                squares += state.rotated[i] * state.rotated[i];
-            }
-            state.squares = squares;
-            return squares <= Double.MAX_VALUE;
+            state.squares = dot(state.rotated, state.rotated);
+            return state.squares <= Double.MAX_VALUE;
         }
 
         Optional<SeparableFit> run() {
@@ -194,11 +190,7 @@ public final class SeparableLeastSquares {
         }
 
         private double dot(double[] a, double[] b) {
-            double sum = 0;
-            for (int i = m; i < n + p; i++) {
-                sum += a[i] * b[i];
-            }
-            return sum;
+            return Products.dot(a, b, m, n + p);
         }
 
         private double[] step(State state) {

@@ -24,9 +24,9 @@ final class CurveTail implements Tail {
     private final boolean jumps;
     private final boolean bends;
 
-    private CurveTail(ProgressCurve curve, double[] t, boolean[] leftOut, boolean endBends) {
+    private CurveTail(ProgressCurve curve, double[] t, boolean endBends) {
         int n = t.length;
-        lines = new TailLines(t, leftOut, 0);
+        lines = new TailLines(t, 0);
         leftMean = new double[n];
         leftSquare = new double[n];
         errorSquare = new double[n];
@@ -36,14 +36,14 @@ final class CurveTail implements Tail {
         Set<TraceFlag> flags = curve.flags();
         jumps = flags.contains(TraceFlag.JUMP);
         bends = endBends || flags.contains(TraceFlag.CREEP_NOT_CONSTANT);
-        curve.eachFit((fit, weight, variance) -> add(fit, weight, variance, t, leftOut));
+        curve.eachFit((fit, weight, variance) -> add(fit, weight, variance, t));
     }
 
-    private void add(CurveFit fit, double weight, double variance, double[] t, boolean[] leftOut) {
+    private void add(CurveFit fit, double weight, double variance, double[] t) {
         double[][] burst = fit.burst(t);
-        double[][] intercepts = new double[burst.length][];
+        double[][] intercepts = new double[burst.length][t.length];
         for (int k = 0; k < burst.length; k++) {
-            intercepts[k] = lines.intercepts(t, burst[k], leftOut);
+            lines.intercepts(burst[k], intercepts[k]);
         }
         for (int j = 0; j < t.length; j++) {
             double left = burst[0][j];
@@ -55,18 +55,17 @@ final class CurveTail implements Tail {
     }
 
     /**
-     * Looks at the whole trace.
+     * Looks at the whole trace, spikes taken out.
      *
      * @param endBends whether its end alone shows more than one burst and a line, which a law with a lag may take for its own
      * @return null if no progress curve describes it, or there are too few readings for one
      */
-    static @Nullable CurveTail of(double[] t, double[] y, boolean[] leftOut, BaselineRule baseline, boolean endBends) {
-        double[] kept = Spikes.kept(t, leftOut);
-        if (kept.length < ProgressCurve.FEWEST || !(kept[kept.length - 1] > kept[0])) {
+    static @Nullable CurveTail of(double[] t, double[] y, BaselineRule baseline, boolean endBends) {
+        if (t.length < ProgressCurve.FEWEST || !(t[t.length - 1] > t[0])) {
             return null;
         }
-        Optional<ProgressCurve> curve = ProgressCurve.of(baseline, kept, Spikes.kept(y, leftOut));
-        return curve.isEmpty() || curve.get().misfits() ? null : new CurveTail(curve.get(), t, leftOut, endBends);
+        Optional<ProgressCurve> curve = ProgressCurve.of(baseline, t, y);
+        return curve.isEmpty() || curve.get().misfits() ? null : new CurveTail(curve.get(), t, endBends);
     }
 
     @Override

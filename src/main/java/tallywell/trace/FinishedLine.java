@@ -16,19 +16,23 @@ final class FinishedLine {
 
     private final double[] t;
     private final double[] y;
-    private final boolean @Nullable [] leftOut;
+    private final boolean[] leftOut;
     private final int from;
     private final @Nullable Tail tail;
+    /** The first reading as the tail counts, which knows of no spikes. */
+    private final int fromInTail;
+
     private final LineFit fit;
     private final @Nullable Noise noise;
     private final @Nullable BentCreep bent;
 
-    private FinishedLine(double[] t, double[] y, boolean @Nullable [] leftOut, int from, @Nullable Tail tail) {
+    private FinishedLine(double[] t, double[] y, boolean[] leftOut, int from, @Nullable Tail tail, int fromInTail) {
         this.t = t;
         this.y = y;
         this.leftOut = leftOut;
         this.from = from;
         this.tail = tail;
+        this.fromInTail = fromInTail;
         int n = t.length;
         fit = LineFit.of(t, y, from, n, leftOut);
         bent = BentCreep.of(fit, t, y, from, leftOut);
@@ -44,22 +48,28 @@ final class FinishedLine {
     /** The line from a start chosen from the data; from the first reading where there are fewer than five. */
     static FinishedLine chosen(double[] t, double[] y, BaselineRule baseline) {
         boolean[] spikes = Spikes.in(y);
-        Tail tail = t.length < BurstTail.FEWEST ? null : BurstTail.of(t, y, spikes, baseline.value());
-        int start = tail == null ? 0 : FinishedStart.of(tail, t.length);
-        if (tail != null && FinishedStart.isPoor(tail, start)) {
+        double[] kept = Spikes.kept(t, spikes);
+        double[] keptY = Spikes.kept(y, spikes);
+        Tail tail = BurstTail.of(kept, keptY, baseline.value());
+        if (tail == null) {
+            return new FinishedLine(t, y, spikes, 0, null, 0).withoutOutliers();
+        }
+        int start = FinishedStart.of(tail, kept.length);
+        if (FinishedStart.isPoor(tail, start)) {
             // The end alone does not tell well enough what is left; the burst as a whole may.
-            Tail byLaw = CurveTail.of(t, y, spikes, baseline, tail.bends());
-            int other = byLaw == null ? start : FinishedStart.of(byLaw, t.length);
+            Tail byLaw = CurveTail.of(kept, keptY, baseline, tail.bends());
+            int other = byLaw == null ? start : FinishedStart.of(byLaw, kept.length);
             if (byLaw != null && FinishedStart.isBetter(byLaw, other, tail, start)) {
-                return new FinishedLine(t, y, spikes, other, byLaw).withoutOutliers();
+                tail = byLaw;
+                start = other;
             }
         }
-        return new FinishedLine(t, y, spikes, start, tail).withoutOutliers();
+        return new FinishedLine(t, y, spikes, Spikes.readingOfKept(start, spikes), tail, start).withoutOutliers();
     }
 
     /** The line from a start that the analyst chose. */
     static FinishedLine from(int start, double[] t, double[] y) {
-        return new FinishedLine(t, y, Spikes.in(y), start, null).withoutOutliers();
+        return new FinishedLine(t, y, Spikes.in(y), start, null, start).withoutOutliers();
     }
 
     private FinishedLine withoutOutliers() {
@@ -67,7 +77,7 @@ final class FinishedLine {
             return this;
         }
         double limit = OUTLIER * Math.max(noise.sd(), BurstTail.LEAST_SCATTER);
-        boolean[] out = leftOut == null ? new boolean[t.length] : leftOut.clone();
+        boolean[] out = leftOut.clone();
         boolean any = false;
         for (int i = from; i < t.length; i++) {
             if (!out[i] && Math.abs(y[i] - fit.at(t[i])) > limit) {
@@ -75,7 +85,7 @@ final class FinishedLine {
                 any = true;
             }
         }
-        return any ? new FinishedLine(t, y, out, from, tail) : this;
+        return any ? new FinishedLine(t, y, out, from, tail, fromInTail) : this;
     }
 
     /**
@@ -97,7 +107,7 @@ final class FinishedLine {
             return OptionalDouble.empty();
         }
         double scatter = noise.ofLineAt(0, fit, t, from, t.length, leftOut) * factor(noise);
-        double burst = tail == null ? 0 : tail.errorRms(from);
+        double burst = tail == null ? 0 : tail.errorRms(fromInTail);
         return OptionalDouble.of(Math.sqrt(scatter * scatter + burst * burst + ofBend(noise)));
     }
 
@@ -129,20 +139,18 @@ final class FinishedLine {
     /** What is to be flagged. */
     Set<TraceFlag> flags(double before) {
         Set<TraceFlag> flags = EnumSet.noneOf(TraceFlag.class);
-        if (leftOut != null && !Spikes.listed(leftOut).isEmpty()) {
+        if (!Spikes.listed(leftOut).isEmpty()) {
             flags.add(TraceFlag.SPIKE);
         }
         if (noise == null) {
             flags.add(TraceFlag.CREEP_NOT_TESTED);
         }
-        boolean burst = tail != null && tail.leftBound(from) > FinishedStart.MOST_BURST;
+        boolean burst = tail != null && tail.leftBound(fromInTail) > FinishedStart.MOST_BURST;
         if (burst || isReaction(fit.slope(), t[t.length - 1], fit.at(0) - before)) {
             flags.add(TraceFlag.REACTION_INCOMPLETE);
         }
         int untilTail = tail == null ? t.length : tail.from() + 10;
-        boolean steps = leftOut == null
-                ? Spikes.jumps(t, y, untilTail)
-                : Spikes.jumps(Spikes.kept(t, leftOut), Spikes.kept(y, leftOut), untilTail);
+        boolean steps = Spikes.jumps(Spikes.kept(t, leftOut), Spikes.kept(y, leftOut), untilTail);
         if (steps || tail != null && tail.jumps()) {
             flags.add(TraceFlag.JUMP);
         }
@@ -155,9 +163,8 @@ final class FinishedLine {
     /** The finished part for the result. */
     FinishedPart part() {
         int n = t.length;
-        List<Integer> out = leftOut == null
-                ? List.of()
-                : Spikes.listed(leftOut).stream().filter(each -> each >= from).toList();
+        List<Integer> out =
+                Spikes.listed(leftOut).stream().filter(each -> each >= from).toList();
         return new FinishedPart(
                 from,
                 n,
@@ -173,7 +180,7 @@ final class FinishedLine {
                 noise == null
                         ? OptionalDouble.empty()
                         : OptionalDouble.of(factor(noise) * noise.ofSlope(fit, t, from, n, leftOut)),
-                tail == null ? OptionalDouble.empty() : OptionalDouble.of(tail.left(from)),
-                tail == null ? OptionalDouble.empty() : OptionalDouble.of(tail.leftBound(from)));
+                tail == null ? OptionalDouble.empty() : OptionalDouble.of(tail.left(fromInTail)),
+                tail == null ? OptionalDouble.empty() : OptionalDouble.of(tail.leftBound(fromInTail)));
     }
 }

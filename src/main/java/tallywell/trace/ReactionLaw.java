@@ -55,6 +55,9 @@ final class ReactionLaw {
     /** A part too small to matter in absorbance. */
     private static final double LEAST_LEFT = 1e-8;
 
+    /** A part that 1 does not show in its last digit. */
+    private static final double NOTHING_LEFT = 1e-17;
+
     private static final int MOST_PIECES = 200;
 
     private final double halfTimeS;
@@ -111,10 +114,7 @@ final class ReactionLaw {
             return 1;
         }
         if (a > LEAST_A) {
-            double x = logRatio + (a - u) / b;
-            double w = LambertW.ofExp(x);
-            // As w + ln w = x, (1 - p) = b w / a = exp((a - u) / b - w): the second stays exact where w is tiny.
-            return w > 1e-3 ? w * b / a : Math.exp((a - u) / b - w);
+            return LambertW.ofExp(logRatio + (a - u) / b) * b / a;
         }
         return Math.exp(a == 0 ? -u / b : -newton(u));
     }
@@ -139,7 +139,7 @@ final class ReactionLaw {
     /**
      * What is left at each time, and its derivatives.
      *
-     * @param timeS times after the trigger
+     * @param timeS times after the trigger, ascending
      * @param left takes what is left
      * @param byHalfTime takes its derivative by ln(half time)
      * @param byBend takes its derivative by the bend
@@ -150,7 +150,15 @@ final class ReactionLaw {
             fillCoupled(timeS, left, byHalfTime, byBend, byLag);
             return;
         }
+        boolean over = false;
         for (int i = 0; i < timeS.length; i++) {
+            if (over) {
+                left[i] = 0;
+                byHalfTime[i] = 0;
+                byBend[i] = 0;
+                byLag[i] = 0;
+                continue;
+            }
             double t = timeS[i];
             double decay = lagS > 0 ? Math.exp(-t / lagS) : 0;
             double u = (lagS > 0 ? t - lagS * (1 - decay) : t - lagS) / halfTimeS;
@@ -162,6 +170,7 @@ final class ReactionLaw {
                 continue;
             }
             double y = leftAt(u);
+            over = y < NOTHING_LEFT;
             // d left / d u; b + a y is positive for every bend allowed.
             double rate = -y / (b + a * y);
             left[i] = y;
@@ -216,7 +225,7 @@ final class ReactionLaw {
             byHalfTime *= decay;
             byBend *= decay;
             part *= decay;
-            double leftNow = leftAt(timeS / halfTimeS);
+            double leftNow = left < NOTHING_LEFT ? 0 : leftAt(timeS / halfTimeS);
             if (left - leftNow > LEAST_LEFT) {
                 addReacted(timeS, left - leftNow);
             }

@@ -1,5 +1,7 @@
 package tallywell.trace;
 
+import tallywell.numeric.Products;
+
 /** The space spanned by a few columns, by Gram and Schmidt's method, done twice where once would not keep it
  * orthogonal. */
 final class Span {
@@ -128,10 +130,6 @@ final class Span {
     }
 
     static double dot(double[] a, double[] b) {
-        double sum = 0;
-        for (int i = 0; i < a.length; i++) {
-            sum += a[i] * b[i];
-        }
-        return sum;
+        return Products.dot(a, b, 0, a.length);
     }
 }

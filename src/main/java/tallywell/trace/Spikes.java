@@ -68,14 +68,32 @@ final class Spikes {
 
     /** The values that are not marked. */
     static double[] kept(double[] values, boolean[] marked) {
-        double[] kept = new double[values.length];
-        int n = 0;
+        int n = values.length;
+        for (boolean each : marked) {
+            n -= each ? 1 : 0;
+        }
+        if (n == values.length) {
+            return values;
+        }
+        double[] kept = new double[n];
+        int next = 0;
         for (int i = 0; i < values.length; i++) {
             if (!marked[i]) {
-                kept[n++] = values[i];
+                kept[next++] = values[i];
             }
         }
-        return n == values.length ? values : Arrays.copyOf(kept, n);
+        return kept;
+    }
+
+    /** Where the reading stands that is the given one, counted from 0, of those that are not marked. */
+    static int readingOfKept(int index, boolean[] marked) {
+        int left = index;
+        int i = 0;
+        while (marked[i] || left > 0) {
+            left -= marked[i] ? 0 : 1;
+            i++;
+        }
+        return i;
     }
 
     /**

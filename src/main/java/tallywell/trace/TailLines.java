@@ -1,71 +1,73 @@
 package tallywell.trace;
 
-import org.jspecify.annotations.Nullable;
-
 /** Weights and levers of the lines from each reading to the last: they are the same for every rate. */
 final class TailLines {
     private final int from;
-    private final int[] count;
-    private final double[] mean;
-    private final double[] perCount;
-    private final double[] perSpread;
+    private final int last;
+    private final double[] sinceLast;
+    private final double[] bySum;
+    private final double[] byProducts;
+    private final double[] varianceAtTrigger;
 
-    TailLines(double[] t, boolean @Nullable [] leftOut, int from) {
-        int n = t.length;
+    /**
+     * Looks at the times.
+     *
+     * @param t times in s
+     * @param from first reading that a line may begin at
+     */
+    TailLines(double[] t, int from) {
+        int m = t.length - from;
         this.from = from;
-        count = new int[n - from];
-        mean = new double[n - from];
-        perCount = new double[n - from];
-        perSpread = new double[n - from];
+        last = t.length - 1;
+        sinceLast = new double[m];
+        bySum = new double[m];
+        byProducts = new double[m];
+        varianceAtTrigger = new double[m];
         double times = 0;
         double squares = 0;
-        int used = 0;
-        double origin = t[n - 1];
-        for (int i = n - 1; i >= from; i--) {
-            if (leftOut == null || !leftOut[i]) {
-                double dt = t[i] - origin;
-                used++;
-                times += dt;
-                squares += dt * dt;
-            }
-            int j = i - from;
-            count[j] = used;
-            perCount[j] = used > 0 ? 1.0 / used : 0;
-            mean[j] = times * perCount[j];
-            double spread = squares - times * mean[j];
-            perSpread[j] = used > 1 && spread > 0 ? 1 / spread : 0;
-            mean[j] += origin;
+        for (int j = m - 1; j >= 0; j--) {
+            double dt = t[from + j] - t[last];
+            sinceLast[j] = dt;
+            times += dt;
+            squares += dt * dt;
+            double perCount = 1.0 / (m - j);
+            double middle = times * perCount;
+            double mean = middle + t[last];
+            double spread = squares - times * middle;
+            double lever = spread > 0 ? mean / spread : 0;
+            bySum[j] = perCount + middle * lever;
+            byProducts[j] = -lever;
+            varianceAtTrigger[j] = spread > 0 ? perCount + mean * lever : Double.POSITIVE_INFINITY;
         }
     }
 
-    /** Intercept at t = 0 of the line from each reading to the last through these values. */
-    double[] intercepts(double[] t, double[] values, boolean @Nullable [] leftOut) {
-        double[] intercepts = new double[count.length];
+    /**
+     * Intercepts at t = 0 of the lines from each reading to the last.
+     *
+     * @param values one for each reading from the first that a line may begin at
+     * @param intercepts takes one for each of them
+     */
+    void intercepts(double[] values, double[] intercepts) {
         double sum = 0;
-        double byTime = 0;
-        double origin = t[t.length - 1];
-        for (int i = t.length - 1; i >= from; i--) {
-            if (leftOut == null || !leftOut[i]) {
-                sum += values[i];
-                byTime += (t[i] - origin) * values[i];
-            }
-            int j = i - from;
-            intercepts[j] = sum * perCount[j] - (byTime - sum * (mean[j] - origin)) * perSpread[j] * mean[j];
+        double products = 0;
+        for (int j = values.length - 1; j >= 0; j--) {
+            sum += values[j];
+            products += sinceLast[j] * values[j];
+            intercepts[j] = sum * bySum[j] + products * byProducts[j];
         }
-        return intercepts;
     }
 
     int from() {
         return from;
     }
 
+    /** Readings of the line from reading j on. */
     int count(int j) {
-        return count[j - from];
+        return last + 1 - j;
     }
 
+    /** Variance at t = 0 of the line from reading j on, for readings of variance 1; infinite under two times. */
     double varianceAtTrigger(int j) {
-        double lever = mean[j - from];
-        double spread = perSpread[j - from];
-        return spread > 0 ? perCount[j - from] + lever * lever * spread : Double.POSITIVE_INFINITY;
+        return varianceAtTrigger[j - from];
     }
 }
