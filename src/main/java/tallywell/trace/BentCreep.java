@@ -14,8 +14,10 @@ import org.jspecify.annotations.Nullable;
  * allowance = (what d = 1 does to the line at t = 0)² d²   if |d| > u(d), else 0
  * }</pre>
  *
- * <p>A bend too small to be sure of still moves the line. It is not corrected for: where it is more than its noise, all of
- * what it does to the line enters the uncertainty. Of rules that widen straight traces alike this protects bent ones
+ * <p>A bend too small to be sure of still moves the line. It is not corrected for: where it is more than its noise, what it
+ * does to the line enters the uncertainty, up to {@value #MOST_WIDENING} times what scatter and the burst left make of it, and
+ * to what creep of this size does over the whole trace: a line that begins late would else have an uncertainty of thirty
+ * times its error. Of rules that widen straight traces alike this protects bent ones
  * best, or nearly so (docs/creep.md). Noise is judged from what remains once the line may bend, since what a bend leaves
  * looks like noise that carries over.
  */
@@ -31,6 +33,9 @@ final class BentCreep {
      * less to the line.
      */
     private static final double RATE = 3;
+
+    /** What an uncertainty is enlarged to at most, in units of what it is without. */
+    private static final double MOST_WIDENING = 5;
 
     private final LineFit fit;
     private final double[] t;
@@ -152,6 +157,18 @@ final class BentCreep {
         }
         double lever = ofShape.at(0) - 1;
         return lever * lever * gain / norm;
+    }
+
+    /**
+     * What of an allowance enters the uncertainty.
+     *
+     * @param allowance variance that creep which dies away stands for
+     * @param known standard uncertainty without it
+     * @param wholeCreep what creep of this size does over the whole trace, in absorbance
+     */
+    static double limited(double allowance, double known, double wholeCreep) {
+        double most = (MOST_WIDENING * MOST_WIDENING - 1) * known * known;
+        return Math.min(allowance, Math.min(most, wholeCreep * wholeCreep));
     }
 
     /** exp(-3 t / T), T being the last time. */

@@ -107,15 +107,12 @@ final class FinishedLine {
             return OptionalDouble.empty();
         }
         double scatter = noise.ofLineAt(0, fit, t, from, t.length, leftOut) * factor(noise);
-        double burst = tail == null ? 0 : tail.errorRms(fromInTail);
-        return OptionalDouble.of(Math.sqrt(scatter * scatter + burst * burst + ofBend(noise)));
+        double known = tail == null ? scatter : Math.hypot(scatter, tail.errorRms(fromInTail));
+        return OptionalDouble.of(Math.sqrt(known * known + ofBend(noise, known)));
     }
 
-    /**
-     * Variance of the line at the trigger from creep that dies away, by what of it the readings show; at most what creep of
-     * this size does over the whole trace.
-     */
-    private double ofBend(Noise noise) {
+    /** Variance of the line at the trigger from creep that dies away, by what of it the readings show. */
+    private double ofBend(Noise noise, double known) {
         double own = bent == null ? 0 : bent.allowance();
         double byTail = 0;
         if (tail != null && tail.dyingSquare() > 0) {
@@ -123,13 +120,12 @@ final class FinishedLine {
             double lever = LineFit.of(t, shape, from, t.length, leftOut).at(0) - 1;
             byTail = lever * lever * tail.dyingSquare();
         }
-        double most = Math.max(own, byTail);
-        if (most == 0) {
+        double allowance = Math.max(own, byTail);
+        if (allowance == 0) {
             return 0;
         }
         double creep = Math.abs(fit.slope()) + 2 * noise.ofSlope(fit, t, from, t.length, leftOut);
-        double whole = creep * t[t.length - 1];
-        return Math.min(most, whole * whole);
+        return BentCreep.limited(allowance, known, creep * t[t.length - 1]);
     }
 
     private static double factor(Noise noise) {

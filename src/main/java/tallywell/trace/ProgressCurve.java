@@ -141,20 +141,12 @@ final class ProgressCurve {
         return Coverage.factor(Noise.freedom(t.length, parameters, noise().carry()));
     }
 
-    /**
-     * Variance of ΔA that creep which dies away, too little to be sure of, stands for; at most what creep of this size
-     * does over the whole trace.
-     */
-    private double allowance() {
-        double creep = Math.abs(creepPerS()) + 2 * deviation(CurveFit::creepPerS, CurveFit::creepVariance);
-        double whole = creep * t[t.length - 1];
-        return Math.min(bent.allowance(scaleOfBent()), whole * whole);
-    }
-
-    /** Standard uncertainty of the absorbance after the reaction. */
+    /** Standard uncertainty of the absorbance after the reaction, creep that dies away included. */
     double uncertainty() {
         double known = coverage() * deviation();
-        return Math.sqrt(known * known + allowance());
+        double creep = Math.abs(creepPerS()) + 2 * deviation(CurveFit::creepPerS, CurveFit::creepVariance);
+        double allowance = BentCreep.limited(bent.allowance(scaleOfBent()), known, creep * t[t.length - 1]);
+        return Math.sqrt(known * known + allowance);
     }
 
     double uCreepPerS() {

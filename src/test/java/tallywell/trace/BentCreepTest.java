@@ -79,6 +79,14 @@ class BentCreepTest {
         assertThat(Math.sqrt(bent(y).allowance())).isCloseTo(Math.abs(error), within(1e-5));
     }
 
+    /** Five times as large a standard uncertainty is 24 variances more; 3² is what the creep does over the trace. */
+    @ParameterizedTest
+    @CsvSource({"7, 1, 3, 7", "7, 0.5, 3, 6", "30, 2, 3, 9", "0, 2, 3, 0"})
+    void whatIsAllowedEntersUpToFiveTimesWhatIsKnownAndToWhatTheCreepDoes(
+            double allowance, double known, double wholeCreep, double expected) {
+        assertThat(BentCreep.limited(allowance, known, wholeCreep)).isCloseTo(expected, within(1e-12));
+    }
+
     /** One of four hundred by the F distribution with two degrees of freedom, whose quantile is taken from elsewhere. */
     @ParameterizedTest
     @CsvSource({"12, 0", "32, 0", "120, 0", "32, 0.5", "120, 0.8"})
