@@ -163,6 +163,8 @@ public final class CreepStudy {
         line(
                 "| coverage, all traces not flagged together | %s | %s |", percent(coverage(byCurve)), percent(coverage(byLine)));
         line(
+                "| bias, all traces not flagged together | %.2f | %.2f |", biasOfAll(byCurve), biasOfAll(byLine));
+        line(
                 "| rms within 1.2 times the bound | %s | not asked |",
                 share(byCurve, CellResult::isJudged, cell -> !tooWide(cell)));
         line("");
@@ -189,6 +191,11 @@ public final class CreepStudy {
     private static double coverage(List<CellResult> all) {
         double covered = all.stream().mapToDouble(cell -> cell.covered() * cell.judged()).sum();
         return covered / all.stream().mapToInt(CellResult::judged).sum();
+    }
+
+    private static double biasOfAll(List<CellResult> all) {
+        double sum = all.stream().mapToDouble(cell -> cell.bias() * cell.judged()).sum();
+        return sum / all.stream().mapToInt(CellResult::judged).sum();
     }
 
     private void strata(String name, List<CellResult> all, double limit) {
@@ -290,7 +297,7 @@ public final class CreepStudy {
         for (StudyGrid.Wrong wrong : StudyGrid.Wrong.values()) {
             List<SimulatedTrace> grid = StudyGrid.wrong(wrong, wrongCells, seed);
             String name = wrong.name().toLowerCase(Locale.ROOT).replace('_', ' ');
-            if (wrong == StudyGrid.Wrong.LAMP_DRIFT) {
+            if (wrong == StudyGrid.Wrong.LAMP_DRIFT || wrong == StudyGrid.Wrong.SATURATING_CREEP) {
                 wrongRow(name + ", one well alone", results(grid, curve, count), results(grid, lineRule, count));
                 wrongRow(name + ", 96 wells together", plates(grid, curve, count), plates(grid, lineRule, count));
             } else {
