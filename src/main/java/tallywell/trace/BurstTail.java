@@ -30,6 +30,9 @@ final class BurstTail implements Tail {
     /** Fewest readings that show a tail. */
     static final int FEWEST = 5;
 
+    /** Of fewer readings, all are looked at. */
+    private static final int FEWEST_FOR_WINDOW = 10;
+
     /** Part of the burst left at the start of the window: where it stands this many times above scatter, within limits. */
     private static final double VISIBLE = 40;
 
@@ -72,21 +75,24 @@ final class BurstTail implements Tail {
     /**
      * Looks at the readings after the trigger, spikes taken out.
      *
-     * @param before absorbance before the trigger
+     * @param baseline what was there before the trigger
      * @return the tail, or null if the window holds fewer than five readings
      */
-    static @Nullable BurstTail of(double[] t, double[] y, double before) {
+    static @Nullable BurstTail of(double[] t, double[] y, BaselineRule baseline) {
         int n = t.length;
         if (n < FEWEST) {
             return null;
         }
         LineFit rough = LineFit.of(t, y, Math.min(n - 3, n - n / 3), n, null);
-        double burst = rough.at(0) - before;
+        double burst = rough.at(0) - baseline.value();
+        SeenBurst seen = SeenBurst.in(t, y, baseline);
         double visible = VISIBLE * Math.sqrt(rough.squares() / Math.max(1, rough.degreesOfFreedom()));
         double start = Math.min(MOST_AT_START, Math.max(LEAST_AT_START, visible / Math.abs(burst)));
         int from = 0;
-        while (from < n - FEWEST && (rough.at(t[from]) - y[from]) / burst > start) {
-            from++;
+        if (seen == SeenBurst.CLEAR && n >= FEWEST_FOR_WINDOW) {
+            while (from < n - FEWEST && (rough.at(t[from]) - y[from]) / burst > start) {
+                from++;
+            }
         }
         LineFit line = LineFit.of(t, y, from, n, null);
         if (!(line.timeSquares() > 0)) {
@@ -97,9 +103,13 @@ final class BurstTail implements Tail {
         double gone = Math.max(Math.abs(rough.at(t[from]) - y[from]), 2 * scatter);
         double reached = Math.max(t[from], span / (n - from));
         double slow = Math.max(0.3 / span, 0.5 * Math.log(Math.max(2, Math.abs(burst) / gone)) / reached);
-        double fast = Math.max(2 * slow, 3 * (n - from) / span);
+        // A burst that is over before the first reading may have been over long before.
+        double fast = Math.max((from == 0 ? 8 : 2) * slow, 3 * (n - from) / span);
         RateSearch search = new RateSearch(t, y, from, line);
         search.between(slow, fast);
+        if (from == 0) {
+            search.beginAfterBurst(seen == SeenBurst.NONE ? 0 : line.at(0) - baseline.value(), t[0]);
+        }
         return new BurstTail(t, from, search, burst);
     }
 

@@ -133,6 +133,10 @@ public final class DeltaA {
             return extrapolated(byHand);
         }
         boolean[] out = Spikes.in(after.values());
+        if (SeenBurst.in(Spikes.kept(after.times(), out), Spikes.kept(after.values(), out), rule) == SeenBurst.NONE) {
+            // Where nothing reacts there is no law to fit, and the line says all.
+            return extrapolated(byHand);
+        }
         Optional<ProgressCurve> curve = curve(out);
         if (curve.isPresent()) {
             boolean[] farther = outliers(curve.get(), out);

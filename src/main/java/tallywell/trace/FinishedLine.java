@@ -11,6 +11,9 @@ final class FinishedLine {
     /** Creep in absorbance per s that no side activity reaches: 10 mA/min, twice what is met in practice. */
     private static final double MOST_CREEP = 0.010 / 60;
 
+    /** Bound on the burst left (in absorbance) above which a few end points are called incomplete whatever their scatter. */
+    private static final double MOST_OF_FEW = 0.003;
+
     private static final double OUTLIER = 5.5;
     private static final int FEWEST_FOR_OUTLIERS = 10;
 
@@ -50,7 +53,7 @@ final class FinishedLine {
         boolean[] spikes = Spikes.in(y);
         double[] kept = Spikes.kept(t, spikes);
         double[] keptY = Spikes.kept(y, spikes);
-        Tail tail = BurstTail.of(kept, keptY, baseline.value());
+        Tail tail = BurstTail.of(kept, keptY, baseline);
         if (tail == null) {
             return new FinishedLine(t, y, spikes, 0, null, 0).withoutOutliers();
         }
@@ -141,8 +144,7 @@ final class FinishedLine {
         if (noise == null) {
             flags.add(TraceFlag.CREEP_NOT_TESTED);
         }
-        boolean burst = tail != null && tail.leftBound(fromInTail) > FinishedStart.MOST_BURST;
-        if (burst || isReaction(fit.slope(), t[t.length - 1], fit.at(0) - before)) {
+        if (mayHaveBurstLeft() || isReaction(fit.slope(), t[t.length - 1], fit.at(0) - before)) {
             flags.add(TraceFlag.REACTION_INCOMPLETE);
         }
         int untilTail = tail == null ? t.length : tail.from() + 10;
@@ -154,6 +156,18 @@ final class FinishedLine {
             flags.add(TraceFlag.CREEP_NOT_CONSTANT);
         }
         return flags;
+    }
+
+    /**
+     * Whether too much of the burst may be left. Five or six end points cannot show half a mA; of them it is asked that what
+     * may be left is no more than what scatter may do to the line, nor than 3 mA.
+     */
+    private boolean mayHaveBurstLeft() {
+        if (tail == null) {
+            return false;
+        }
+        double scatter = t.length < ProgressCurve.FEWEST ? 2 * Math.sqrt(tail.lineVariance(fromInTail)) : 0;
+        return tail.leftBound(fromInTail) > Math.max(FinishedStart.MOST_BURST, Math.min(MOST_OF_FEW, scatter));
     }
 
     /** The finished part for the result. */

@@ -1,5 +1,6 @@
 package tallywell.trace;
 
+import org.jspecify.annotations.Nullable;
 import tallywell.numeric.Products;
 
 /**
@@ -16,10 +17,19 @@ final class RateSearch {
     private static final int COARSE = 10;
     private static final int CLOSE = 7;
     private static final int PASSES = 3;
+    private static final int FEWEST_TO_FIT = 8;
+    private static final double RARE = 0.05;
     /** Rates whose sum of squares is worse by this many variances have no weight. */
     private static final double STANDING = 9;
 
     private static final double LEAST_WEIGHT = 1e-6;
+    private static final double LEAST_SHARE = 1e-3;
+    /**
+     * What is left of a burst that no reading shows, in units of what first order leaves: saturation and a lag leave more, and
+     * an inhibiting product less.
+     */
+    private static final double MOST_LEFT = 3;
+
     /** Of a step: times that differ by less follow each other evenly. */
     private static final double EVEN = 1e-9;
 
@@ -35,6 +45,7 @@ final class RateSearch {
     private final double[] level = new double[COARSE];
     private final double[] slope = new double[COARSE];
     private int rates;
+    private double @Nullable [] believed;
     private int best;
     private double variance;
     private double carry;
@@ -88,8 +99,19 @@ final class RateSearch {
             project(i);
             best = rss[i] < rss[best] ? i : best;
         }
-        variance = Math.max(BurstTail.LEAST_SCATTER * BurstTail.LEAST_SCATTER, rss[best] / Math.max(1, line.n() - 4));
+        variance = Math.max(BurstTail.LEAST_SCATTER * BurstTail.LEAST_SCATTER, scatterSquare());
         carry = carryOfBest();
+    }
+
+    /**
+     * Variance about line and exponential; of a few readings, to which an exponential can always be fitted, that about the
+     * line, unless the exponential gains more than noise does in one of twenty (F distribution of two parameters more).
+     */
+    private double scatterSquare() {
+        int n = x.length;
+        int free = Math.max(1, n - 4);
+        boolean sure = rss[best] < line.squares() * Math.pow(RARE, 2.0 / free);
+        return n >= FEWEST_TO_FIT || sure ? rss[best] / free : line.squares() / (n - 2);
     }
 
     private void fill(double[] row, double k) {
@@ -201,17 +223,44 @@ final class RateSearch {
         void take(double[] decay, double weight, double size, double variance);
     }
 
+    /**
+     * Says that the readings begin after the burst, so that they show little of it, and what is left by a rate k follows
+     * from the whole of it.
+     *
+     * <pre>{@code
+     * R ~ normal about 0, standard deviation  3 exp(-k start) D
+     * D = burst by the line and R together
+     * }</pre>
+     *
+     * @param burst burst by the line through the window alone, in absorbance; 0 where none is seen
+     * @param startS time of the first reading in s from the trigger
+     */
+    void beginAfterBurst(double burst, double startS) {
+        believed = new double[rates];
+        for (int i = 0; i < rates; i++) {
+            double part = Math.exp(-rate[i] * startS);
+            double atTrigger = level[i] - slope[i] * line.timeMean();
+            double first = part / Math.max(LEAST_SHARE, 1 - part * atTrigger);
+            double most = MOST_LEFT * first * burst;
+            believed[i] = most * most;
+        }
+    }
+
     /** Shows every rate that has a weight. */
     void eachRate(Weighed taker) {
         double[] weight = new double[rates];
+        double[] drawn = new double[rates];
         double total = 0;
         for (int i = 0; i < rates; i++) {
-            weight[i] = Math.exp(-0.5 * (rss[i] - rss[best]) / inflated());
+            double known = believed == null ? Double.POSITIVE_INFINITY : believed[i] * norm[i] / inflated();
+            drawn[i] = believed == null ? 1 : known / (1 + known);
+            double gain = drawn[i] * size[i] * size[i] * norm[i];
+            weight[i] = Math.exp(0.5 * (gain - gain()) / inflated()) / (believed == null ? 1 : Math.sqrt(1 + known));
             total += weight[i];
         }
         for (int i = 0; i < rates; i++) {
             if (weight[i] > LEAST_WEIGHT * total) {
-                taker.take(decay[i], weight[i] / total, size[i], inflated() / norm[i]);
+                taker.take(decay[i], weight[i] / total, drawn[i] * size[i], drawn[i] * inflated() / norm[i]);
             }
         }
     }
