@@ -8,7 +8,6 @@ import tallywell.assess.JudgedDifference;
 import tallywell.assess.Judgement;
 import tallywell.budget.Contribution;
 import tallywell.budget.DifferenceBudget;
-import tallywell.budget.Estimate;
 import tallywell.budget.ResultBudget;
 import tallywell.budget.Source;
 import tallywell.method.AssayMethod;
@@ -149,7 +148,7 @@ public record UncertaintyParts(
             for (Map.Entry<Source, Double> each : own.entrySet()) {
                 double square = each.getValue() * each.getValue();
                 all += square;
-                scatter += each.getKey().estimate() == Estimate.STATED ? 0 : square;
+                scatter += each.getKey().estimate().isScatter() ? square : 0;
             }
             double part = scatter / (u * u);
             return new UncertaintyParts(

@@ -27,6 +27,7 @@ import tallywell.workup.WellResult;
 final class Budgeting {
     private static final String OWN = "repeatability";
     private static final String TRACE = "noise of the trace";
+    private static final String COURSE = "course of the trace";
     private static final String BLANK = "blank";
     private static final String CURVE = "calibration";
 
@@ -53,6 +54,7 @@ final class Budgeting {
 
     ResultBudget budget() {
         own();
+        course();
         blanks();
         if (model.step().calibration().isPresent()) {
             curve(model.step().calibration().get());
@@ -96,6 +98,12 @@ final class Budgeting {
         Estimate estimate = outlier.isPresent() ? Estimate.OWN_SCATTER : scatter.estimate();
         String label = estimate == Estimate.TRACE ? TRACE : OWN;
         add(label, result.role() + " " + result.word() + " " + result.step(), estimate, 1, Math.sqrt(variance));
+    }
+
+    private void course() {
+        double sensitivity = wells.stream().mapToDouble(this::perNet).sum();
+        String name = result.role() + " " + result.word() + " " + result.step();
+        add(COURSE, name, Estimate.COURSE, sensitivity, model.courseOf(wells));
     }
 
     private void blanks() {

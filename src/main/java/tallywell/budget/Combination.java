@@ -43,7 +43,7 @@ record Combination(double standardUncertainty, double degreesOfFreedom) {
             if (acting.test(each.getKey())) {
                 double square = each.getValue() * each.getValue();
                 all += square;
-                scatter += each.getKey().estimate() == Estimate.STATED ? 0 : square;
+                scatter += each.getKey().estimate().isScatter() ? square : 0;
             }
         }
         double known = b == 0

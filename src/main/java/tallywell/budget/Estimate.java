@@ -10,6 +10,16 @@ public enum Estimate {
     OWN_SCATTER,
     /** The noise of the trace of each well, where no replicates show the scatter; knows nothing of pipetting. */
     TRACE,
+    /**
+     * What the course of the traces leaves open, burst left and creep that may die away: replicates share it, so that their
+     * scatter does not show it. Taken as exactly known.
+     */
+    COURSE,
     /** What the method states; taken as exactly known. */
-    STATED
+    STATED;
+
+    /** Whether it is known by how wells scatter, and no better than that. */
+    public boolean isScatter() {
+        return this != STATED && this != COURSE;
+    }
 }

@@ -114,16 +114,22 @@ public final class PlateSimulation {
                     factors.add(new int[] {input, factor.exponent(), sizes.size() - 1});
                 }
             }
+            List<Integer> shifts = new ArrayList<>();
+            String name = result.role() + " " + result.word() + " " + result.step();
             Spread creep = stated.get(InputQuantity.CREEP);
-            int creepInput = creep == null
-                    ? -1
-                    : input("creep " + result.role() + " " + result.word() + " " + result.step(), creep);
+            if (creep != null) {
+                shifts.add(input("creep " + name, creep));
+            }
+            double course = step.model.courseOf(wells);
+            if (course > 0) {
+                shifts.add(input("course " + name, Spread.standard(course)));
+            }
             return new ResultPlan(
                     output,
                     wells.stream().mapToInt(step.model::indexOf).toArray(),
                     wells.stream().mapToDouble(step.model::valuePerInput).toArray(),
                     factors.toArray(new int[0][]),
-                    creepInput);
+                    shifts.stream().mapToInt(Integer::intValue).toArray());
         }
 
         private int input(String key, Spread spread) {
@@ -170,20 +176,20 @@ public final class PlateSimulation {
         }
     }
 
-    /** One result: its wells, their values for each unit of level or net ΔA, the stated inputs that act on it. */
+    /** One result: its wells, their values for each unit of level or net ΔA, the inputs that act on it or shift its net ΔA. */
     private static final class ResultPlan {
         private final int output;
         private final int[] wells;
         private final double[] perInput;
         private final int[][] factors;
-        private final int creep;
+        private final int[] shifts;
 
-        ResultPlan(int output, int[] wells, double[] perInput, int[][] factors, int creep) {
+        ResultPlan(int output, int[] wells, double[] perInput, int[][] factors, int[] shifts) {
             this.output = output;
             this.wells = wells;
             this.perInput = perInput;
             this.factors = factors;
-            this.creep = creep;
+            this.shifts = shifts;
         }
     }
 
@@ -322,9 +328,12 @@ public final class PlateSimulation {
 
         double value(ResultPlan result, double[] errors, List<Double> sizes) {
             double sum = 0;
-            double creep = result.creep < 0 ? 0 : errors[result.creep];
+            double shift = 0;
+            for (int input : result.shifts) {
+                shift += errors[input];
+            }
             for (int i = 0; i < result.wells.length; i++) {
-                double input = input(net[result.wells[i]] + creep);
+                double input = input(net[result.wells[i]] + shift);
                 sum += result.perInput[i] * input;
             }
             double value = sum / result.wells.length;

@@ -70,7 +70,7 @@ public record ResultBudget(
         for (Contribution each : contributions) {
             double square = each.effect() * each.effect();
             all += square;
-            scatter += each.source().estimate() == Estimate.STATED ? 0 : square;
+            scatter += each.source().estimate().isScatter() ? square : 0;
         }
         return scatter > 0 ? degreesOfFreedom * Math.pow(scatter / all, 2) : Double.POSITIVE_INFINITY;
     }

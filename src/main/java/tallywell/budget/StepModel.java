@@ -146,6 +146,19 @@ final class StepModel {
                 well.used() && well.value().isPresent() && result.wells().contains(well.well()));
     }
 
+    /**
+     * What the course of the traces of a result leaves open, in net ΔA, all its wells being wrong alike; 0 where the noise of
+     * the traces, which holds it, is all that is known.
+     */
+    double courseOf(List<WellResult> wells) {
+        return scatter.pooled().isEmpty()
+                ? 0
+                : wells.stream()
+                        .mapToDouble(well -> well.trace().uCourse())
+                        .average()
+                        .orElse(0);
+    }
+
     /** Value for each unit of level, or of net ΔA by absorptivity. */
     double valuePerInput(WellResult well) {
         return scale.perConcentration(well)

@@ -79,6 +79,9 @@ final class BudgetLegend {
             case "noise of the trace" ->
                 "noise of the readings of the well alone, since no replicates show more. Pipetting is not in it, so u is"
                         + " the least it can be.";
+            case "course of the trace" ->
+                "burst that may be left where the line begins, and creep that may die away. Replicates share it, so it is"
+                        + " not in their scatter.";
             case "blank" -> "scatter of the blanks that are taken off.";
             case "calibration" -> "scatter of the standards about the curve.";
             default -> "as the method states it under uncertainty.";

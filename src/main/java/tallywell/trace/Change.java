@@ -18,6 +18,8 @@ import java.util.Set;
  * @param creepPerMin creep in absorbance per min; empty where it was not measured
  * @param uCreepPerMin its standard uncertainty; empty where nothing shows it
  * @param uDeltaA standard uncertainty of {@code after - before}: its double covers about 95 %; empty where nothing shows it
+ * @param uCourse the part of it that the course of the trace leaves open, in absorbance: burst that may be left, creep that
+ *     may die away. It is much the same in replicates, and so neither in their scatter nor smaller for their number
  * @param finished the finished part and its line; empty unless a line was drawn
  * @param curve the likeliest progress curve; empty unless ΔA is from one
  * @param flags what a reader should know
@@ -29,6 +31,7 @@ public record Change(
         OptionalDouble creepPerMin,
         OptionalDouble uCreepPerMin,
         OptionalDouble uDeltaA,
+        double uCourse,
         Optional<FinishedPart> finished,
         Optional<FittedCurve> curve,
         Set<TraceFlag> flags) {

@@ -70,6 +70,7 @@ public final class DeltaA {
                 OptionalDouble.empty(),
                 OptionalDouble.empty(),
                 u,
+                0,
                 Optional.empty(),
                 Optional.empty(),
                 flags);
@@ -116,6 +117,7 @@ public final class DeltaA {
                         ? OptionalDouble.of(60 * part.uSlopePerS().getAsDouble())
                         : OptionalDouble.empty(),
                 together(before.standardUncertainty(), line.uncertainty()),
+                line.ofCourse(),
                 Optional.of(part),
                 Optional.empty(),
                 flags);
@@ -189,6 +191,7 @@ public final class DeltaA {
                 OptionalDouble.of(60 * curve.creepPerS()),
                 OptionalDouble.of(60 * curve.uCreepPerS()),
                 OptionalDouble.of(curve.uncertainty()),
+                curve.ofCourse(),
                 Optional.empty(),
                 Optional.of(new FittedCurve(
                         curve.likeliest(), curve.after(), curve.creepPerS(), curve.uAt(lastS), Spikes.listed(leftOut))),

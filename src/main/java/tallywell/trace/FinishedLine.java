@@ -106,12 +106,20 @@ final class FinishedLine {
 
     /** Standard uncertainty of the line at the trigger, burst left and bend included; empty under three readings. */
     OptionalDouble uncertainty() {
+        return noise == null ? OptionalDouble.empty() : OptionalDouble.of(Math.hypot(ofScatter(noise), ofCourse()));
+    }
+
+    /** The part of it that the course of the trace leaves open: burst left and bend; 0 under three readings. */
+    double ofCourse() {
         if (noise == null) {
-            return OptionalDouble.empty();
+            return 0;
         }
-        double scatter = noise.ofLineAt(0, fit, t, from, t.length, leftOut) * factor(noise);
-        double known = tail == null ? scatter : Math.hypot(scatter, tail.errorRms(fromInTail));
-        return OptionalDouble.of(Math.sqrt(known * known + ofBend(noise, known)));
+        double burst = tail == null ? 0 : tail.errorRms(fromInTail);
+        return Math.sqrt(burst * burst + ofBend(noise, Math.hypot(ofScatter(noise), burst)));
+    }
+
+    private double ofScatter(Noise noise) {
+        return noise.ofLineAt(0, fit, t, from, t.length, leftOut) * factor(noise);
     }
 
     /** Variance of the line at the trigger from creep that dies away, by what of it the readings show. */

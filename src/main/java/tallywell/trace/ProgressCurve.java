@@ -143,10 +143,14 @@ final class ProgressCurve {
 
     /** Standard uncertainty of the absorbance after the reaction, creep that dies away included. */
     double uncertainty() {
-        double known = coverage() * deviation();
+        return Math.hypot(coverage() * deviation(), ofCourse());
+    }
+
+    /** The part of it that creep which dies away stands for. */
+    double ofCourse() {
         double creep = Math.abs(creepPerS()) + 2 * deviation(CurveFit::creepPerS, CurveFit::creepVariance);
-        double allowance = BentCreep.limited(bent.allowance(scaleOfBent()), known, creep * t[t.length - 1]);
-        return Math.sqrt(known * known + allowance);
+        double known = coverage() * deviation();
+        return Math.sqrt(BentCreep.limited(bent.allowance(scaleOfBent()), known, creep * t[t.length - 1]));
     }
 
     double uCreepPerS() {

@@ -58,6 +58,7 @@ final class EquilibriumFormula {
                 used.creepPerMin(),
                 used.uCreepPerMin(),
                 uncertainty(settled, used, r),
+                (1 + r * r) * used.uCourse(),
                 used.finished(),
                 used.curve(),
                 used.flags()));

@@ -69,6 +69,11 @@ public record WellTrace(
         return change.isPresent() ? change.get().uCreepPerMin() : OptionalDouble.empty();
     }
 
+    /** The part of the uncertainty of ΔA that the course of the trace leaves open; replicates share it. */
+    public double uCourse() {
+        return change.map(Change::uCourse).orElse(0.0);
+    }
+
     /** Standard uncertainty of ΔA from the trace alone. */
     public OptionalDouble uDeltaA() {
         return change.isPresent() ? change.get().uDeltaA() : OptionalDouble.empty();

@@ -124,12 +124,55 @@ class TraceBudgetTest {
     }
 
     @Test
-    void replicatesThatDifferGoBeforeTraces() throws InputException {
+    void replicatesThatDifferGoBeforeTracesButDoNotShowTheCourseThatTheyShare() throws InputException {
         Analysis found =
                 analysis("absorptivity", "o 1 2", "o 1 2", "o: {role: blank}", 0.01, 0.5, 0.3, 0.012, 0.51, 0.29);
         PlateBudget budget = PlateBudget.of(found);
         assertThat(budget.restsOnTraces(1)).isFalse();
-        assertThat(budget.results().get(0).orElseThrow().shares()).containsOnlyKeys("repeatability", "blank");
+        ResultBudget first = budget.results().get(0).orElseThrow();
+        assertThat(first.shares()).containsOnlyKeys("repeatability", "blank", "course of the trace");
+        // Both wells are wrong alike: the mean of what each leaves open, and not less by √2.
+        double course = 0.5 * (course(found, 1) + course(found, 4));
+        assertThat(course).isGreaterThan(0);
+        Contribution ofCourse = first.contributions().stream()
+                .filter(each -> each.source().estimate() == Estimate.COURSE)
+                .findFirst()
+                .orElseThrow();
+        assertThat(Math.abs(ofCourse.effect())).isCloseTo(0.2 * course, within(1e-12));
+        assertThat(first.covariance(budget.results().get(1).orElseThrow()))
+                .isLessThan(first.byBudget() * first.byBudget() - ofCourse.effect() * ofCourse.effect() + 1e-15);
+        SimulatedPlate drawn = SimulatedPlate.of(budget, 20_000, 5);
+        assertThat(Math.abs(drawn.farthest(budget).orElseThrow().relative())).isLessThan(0.025);
+    }
+
+    /**
+     * Creep that dies away takes ΔA of both replicates up by as much. Their scatter knows nothing of it; the result has to.
+     */
+    @Test
+    void creepThatDiesAwayIsInTheUncertaintyOfTheResult() throws InputException {
+        double[][] traces = traces(0.01, 0.5, 0.3, 0.01, 0.5, 0.3);
+        double[] times = times();
+        for (double[] trace : traces) {
+            for (int i = 5; i < READINGS; i++) {
+                // Beside the steady creep one that is over in the end, 8 mA of it.
+                trace[i] += 0.008 * -Math.expm1(-(times[i] - 100) / 250);
+            }
+        }
+        Analysis found = Plates.small()
+                .method(METHOD.formatted("absorptivity"))
+                .layout("o 1 2", "o 1 2", "o: {role: blank}")
+                .series(false, List.of(100.0), times, traces)
+                .analyse();
+        ResultBudget first = PlateBudget.of(found).results().get(0).orElseThrow();
+        double withoutCourse = first.contributions().stream()
+                .filter(each -> each.source().estimate() != Estimate.COURSE)
+                .mapToDouble(each -> each.effect() * each.effect())
+                .sum();
+        assertThat(first.byBudget()).isGreaterThan(1.5 * Math.sqrt(withoutCourse));
+    }
+
+    private static double course(Analysis analysis, int well) {
+        return analysis.steps().get(0).wells().get(well).trace().uCourse();
     }
 
     @ParameterizedTest

@@ -38,6 +38,7 @@ class EquilibriumFormulaTest {
                 OptionalDouble.empty(),
                 OptionalDouble.empty(),
                 OptionalDouble.empty(),
+                0,
                 Optional.empty(),
                 Optional.empty(),
                 Set.of());
