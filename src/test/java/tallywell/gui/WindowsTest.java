@@ -3,6 +3,7 @@ package tallywell.gui;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
+import java.awt.Dimension;
 import java.awt.EventQueue;
 import java.awt.Point;
 import java.awt.Rectangle;
@@ -400,6 +401,27 @@ class WindowsTest extends WindowFixture {
             robot.waitForIdle();
             List<String> cut = on(() -> cut(page.results()));
             assertThat(cut).as("text size " + size).isEmpty();
+        }
+    }
+
+    /** How many lines the signs take depends on the width, which another text size changes, too. */
+    @Test
+    void noLineOfTheLegendIsCutWhenTextOrWindowChanges() throws Exception {
+        RunPage page = example();
+        Legend legend = (Legend) on(() -> Windows.all(page).stream()
+                .filter(each -> each instanceof Legend)
+                .findFirst()
+                .orElseThrow());
+        for (int size : new int[] {13, 18, 22}) {
+            EventQueue.invokeAndWait(() -> Theme.install(false, size));
+            for (int width = 1366; width > 900; width -= 31) {
+                Dimension narrower = new Dimension(width, 768);
+                EventQueue.invokeAndWait(() -> window.setSize(narrower));
+                robot.waitForIdle();
+                assertThat(on(legend::getHeight))
+                        .as("at text size " + size + " in a window of " + width)
+                        .isEqualTo(on(legend::getPreferredSize).height);
+            }
         }
     }
 
