@@ -35,9 +35,10 @@ final class ResultsCard extends Card {
     private final JTextArea sentence = Labels.wrappedStrong("");
     private final JCheckBox attention = new JCheckBox();
     private final JButton checks = Fields.button("", this::showChecks);
+    private final JButton repeats;
 
-    ResultsCard(RunDesk desk, Shown shown, TransferHandler drop) {
-        super(new MigLayout("insets 8 12 6 12, fill, gapy 4, hidemode 3", "[][grow, fill][][]", "[][grow, fill]"));
+    ResultsCard(RunDesk desk, Shown shown, TransferHandler drop, Runnable repeat) {
+        super(new MigLayout("insets 8 12 6 12, fill, gapy 4, hidemode 3", "[][grow, fill][][][]", "[][grow, fill]"));
         this.desk = desk;
         this.shown = shown;
         table = new ResultsTable(desk.selection());
@@ -49,11 +50,14 @@ final class ResultsCard extends Card {
         attention.setOpaque(false);
         attention.addActionListener(event -> table.showOnlyAttention(attention.isSelected()));
         add(attention);
+        repeats = Fields.button(Text.of("repeats.button"), repeat);
+        repeats.setName("repeats");
+        add(repeats);
         checks.setName("checks");
         add(checks);
         JScrollPane pane = new JScrollPane(table);
         pane.setBorder(BorderFactory.createEmptyBorder());
-        add(pane, "newline, span 4, grow, hmin 60");
+        add(pane, "newline, span 5, grow, hmin 60");
     }
 
     void refresh() {
@@ -64,6 +68,7 @@ final class ResultsCard extends Card {
                 : List.of();
         table.show(rows, heading(desk.draft()));
         checks.setVisible(assessment.isPresent());
+        repeats.setVisible(worked.hasRepeats());
         attention.setVisible(assessment.isPresent());
         attention.setText(Text.of(
                 "results.attention",

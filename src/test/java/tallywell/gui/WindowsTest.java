@@ -404,6 +404,25 @@ class WindowsTest extends WindowFixture {
         }
     }
 
+    @Test
+    void whatIsToBeRepeatedBecomesTheNextRun() throws Exception {
+        RunPage page = example();
+        press("repeats");
+        await(
+                "the next run",
+                () -> window.runPage().filter(next -> next != page).isPresent());
+        RunPage next = window.runPage().orElseThrow();
+        assertThat(on(() -> next.desk().draft().title())).endsWith(", repeats");
+        assertThat(on(() -> next.desk().draft().sampleList().bySlot().values()))
+                .singleElement()
+                .satisfies(sample -> {
+                    assertThat(sample.name()).isEqualTo("Lees 12");
+                    assertThat(sample.dilution().factor()).isEqualTo(20);
+                });
+        assertThat(on(() -> next.said().words())).isEqualTo(Text.of("repeats.about"));
+        assertThat(on(() -> Windows.find(window, "repeats").isVisible())).isFalse();
+    }
+
     /** How many lines the signs take depends on the width, which another text size changes, too. */
     @Test
     void noLineOfTheLegendIsCutWhenTextOrWindowChanges() throws Exception {
