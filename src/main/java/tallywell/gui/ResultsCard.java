@@ -7,6 +7,7 @@ import javax.swing.BorderFactory;
 import javax.swing.JButton;
 import javax.swing.JCheckBox;
 import javax.swing.JLabel;
+import javax.swing.JPanel;
 import javax.swing.JScrollPane;
 import javax.swing.JTextArea;
 import javax.swing.TransferHandler;
@@ -25,6 +26,7 @@ import tallywell.notice.Notice;
 final class ResultsCard extends Card {
     private static final int MOST_PROBLEMS = 4;
 
+    private static final int BETWEEN = 6;
     private static final double WIDE_TEXT = 40;
     private static final double HIGH_TEXT = 12;
 
@@ -38,26 +40,29 @@ final class ResultsCard extends Card {
     private final JButton repeats;
 
     ResultsCard(RunDesk desk, Shown shown, TransferHandler drop, Runnable repeat) {
-        super(new MigLayout("insets 8 12 6 12, fill, gapy 4, hidemode 3", "[][grow, fill][][][]", "[][grow, fill]"));
+        super(new MigLayout("insets 8 12 6 12, fill, gapy 4, hidemode 3", "[][grow, fill][]", "[][grow, fill]"));
         this.desk = desk;
         this.shown = shown;
         table = new ResultsTable(desk.selection());
         table.setTransferHandler(drop);
         sentence.setName("sentence");
         add(sign);
-        add(sentence, "wmin 200");
+        add(sentence, "w 200:200:");
+        // In large text they go below each other rather than out of the window.
+        JPanel row = new WrapRow(BETWEEN);
         attention.setName("attention");
         attention.setOpaque(false);
         attention.addActionListener(event -> table.showOnlyAttention(attention.isSelected()));
-        add(attention);
+        row.add(attention);
         repeats = Fields.button(Text.of("repeats.button"), repeat);
         repeats.setName("repeats");
-        add(repeats);
+        row.add(repeats);
         checks.setName("checks");
-        add(checks);
+        row.add(checks);
+        add(row, "wmin 150");
         JScrollPane pane = new JScrollPane(table);
         pane.setBorder(BorderFactory.createEmptyBorder());
-        add(pane, "newline, span 5, grow, hmin 60");
+        add(pane, "newline, span 3, grow, hmin 60");
     }
 
     void refresh() {
