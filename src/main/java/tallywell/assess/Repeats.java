@@ -6,6 +6,7 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
+import java.util.SortedSet;
 import java.util.TreeMap;
 import java.util.TreeSet;
 import java.util.stream.Collectors;
@@ -30,7 +31,7 @@ import tallywell.workup.Result;
 public final class Repeats {
     private final Assay assay;
     private final Set<Integer> bound;
-    private final Map<Integer, TreeSet<Dilution>> dilutions = new TreeMap<>();
+    private final Map<Integer, SortedSet<Dilution>> dilutions = new TreeMap<>();
 
     private Repeats(Assay assay) {
         this.assay = assay;
@@ -72,7 +73,7 @@ public final class Repeats {
         dilutionsOf(slot).add(dilution);
     }
 
-    private TreeSet<Dilution> dilutionsOf(int slot) {
+    private SortedSet<Dilution> dilutionsOf(int slot) {
         return dilutions.computeIfAbsent(slot, key -> new TreeSet<>(Comparator.comparingDouble(Dilution::factor)));
     }
 
@@ -113,7 +114,7 @@ public final class Repeats {
         free.removeAll(bound);
         Map<Integer, Sample> placed = new HashMap<>();
         int rows = 0;
-        for (Map.Entry<Integer, TreeSet<Dilution>> each : dilutions.entrySet()) {
+        for (Map.Entry<Integer, SortedSet<Dilution>> each : dilutions.entrySet()) {
             int slot = each.getKey();
             // Both halves of a difference need one row each, as the work-up wants them.
             boolean single = bound.contains(slot) || sample(slot).treatment() != Treatment.NONE;

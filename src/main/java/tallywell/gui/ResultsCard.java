@@ -38,6 +38,7 @@ final class ResultsCard extends Card {
     private final JCheckBox attention = new JCheckBox();
     private final JButton checks = Fields.button("", this::showChecks);
     private final JButton repeats;
+    private final JPanel offers = new WrapRow(BETWEEN);
 
     ResultsCard(RunDesk desk, Shown shown, TransferHandler drop, Runnable repeat) {
         super(new MigLayout("insets 8 12 6 12, fill, gapy 4, hidemode 3", "[][grow, fill][]", "[][grow, fill]"));
@@ -49,17 +50,16 @@ final class ResultsCard extends Card {
         add(sign);
         add(sentence, "w 200:200:");
         // In large text they go below each other rather than out of the window.
-        JPanel row = new WrapRow(BETWEEN);
         attention.setName("attention");
         attention.setOpaque(false);
         attention.addActionListener(event -> table.showOnlyAttention(attention.isSelected()));
-        row.add(attention);
+        offers.add(attention);
         repeats = Fields.button(Text.of("repeats.button"), repeat);
         repeats.setName("repeats");
-        row.add(repeats);
+        offers.add(repeats);
         checks.setName("checks");
-        row.add(checks);
-        add(row, "wmin 150");
+        offers.add(checks);
+        add(offers, "wmin 150");
         JScrollPane pane = new JScrollPane(table);
         pane.setBorder(BorderFactory.createEmptyBorder());
         add(pane, "newline, span 3, grow, hmin 60");
@@ -72,9 +72,8 @@ final class ResultsCard extends Card {
                 ? ResultRow.of(worked.analysis().get(), assessment.get(), shown)
                 : List.of();
         table.show(rows, heading(desk.draft()));
-        checks.setVisible(assessment.isPresent());
+        offers.setVisible(assessment.isPresent());
         repeats.setVisible(worked.hasRepeats());
-        attention.setVisible(assessment.isPresent());
         attention.setText(Text.of(
                 "results.attention",
                 rows.stream().filter(ResultRow::needsAttention).count()));
