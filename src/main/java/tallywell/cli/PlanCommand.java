@@ -50,6 +50,13 @@ final class PlanCommand implements Callable<Integer> {
     @Option(names = "--samples", paramLabel = "FILE.csv", description = "Write the sample list as planned there, too.")
     private @Nullable Path samples;
 
+    @Option(
+            names = "--repeats",
+            description =
+                    "Work the run up, and plan only what it leaves to be repeated, at the dilutions it advises. The"
+                            + " sample list is written, too; names end in -repeats-bench.xlsx, -repeats-plan.yaml, -repeats.csv.")
+    private boolean repeats;
+
     @Option(names = "--force", description = "Replace existing outputs.")
     private boolean force;
 
@@ -73,7 +80,8 @@ final class PlanCommand implements Callable<Integer> {
                         force,
                         Instant.now(),
                         ZoneId.systemDefault(),
-                        Optional.ofNullable(pdf)));
+                        Optional.ofNullable(pdf),
+                        repeats));
         console.notices(outcome.notices());
         if (!quiet) {
             console.message(outcome.line());

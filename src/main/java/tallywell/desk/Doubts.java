@@ -11,6 +11,8 @@ import java.util.Set;
 import java.util.stream.Collectors;
 import tallywell.method.AssayMethod;
 import tallywell.method.CalibrationRule;
+import tallywell.method.Sample;
+import tallywell.method.SampleList;
 import tallywell.notice.InputException;
 import tallywell.notice.Notice;
 import tallywell.plate.Layout;
@@ -21,11 +23,12 @@ import tallywell.readings.Importer;
 
 /**
  * Looks for the slips of the bench in what has gone into a run: readings at another wavelength, before and after swapped, the
- * plate turned by half a turn, the layout of another plate. Not for the event thread, since it looks into files.
+ * plate turned by half a turn, the layout of another plate, dilutions that were left out. Not for the event thread, since it looks into files.
  */
 final class Doubts {
     private static final int MOST_OTHERS = 3;
     private static final int MOST_WELLS = 6;
+    private static final int MOST_SAMPLES = 6;
 
     private final LayoutShelf shelf;
 
@@ -44,7 +47,32 @@ final class Doubts {
         if (doubts.isEmpty()) {
             layout(draft).ifPresent(doubts::add);
         }
+        if (!draft.readings().isEmpty()) {
+            draft.samples().flatMap(Doubts::dilutions).ifPresent(doubts::add);
+        }
         return doubts;
+    }
+
+    private static Optional<Doubt> dilutions(Origin<SampleList> list) {
+        List<Sample> forgotten = list.value().forgotten();
+        if (forgotten.isEmpty()) {
+            return Optional.empty();
+        }
+        String which = forgotten.stream()
+                .limit(MOST_SAMPLES)
+                .map(Sample::label)
+                .collect(Collectors.joining(", ", "", forgotten.size() > MOST_SAMPLES ? ", …" : ""));
+        boolean one = forgotten.size() == 1;
+        Origin<SampleList> stated = Origin.unsaved(list.name(), list.value().stated());
+        return Optional.of(new Doubt(
+                "The list \"" + list.name() + "\" has no dilution for " + forgotten.size() + " of its "
+                        + list.value().bySlot().size() + " samples (" + which + "), while others have one. "
+                        + (one ? "It counts" : "They count")
+                        + " as undiluted now; where that is wrong, type the dilution into the table of samples.",
+                List.of(new Doubt.Edit(
+                        one ? "It is undiluted" : "They are undiluted",
+                        run -> run.withSamples(Optional.of(stated)),
+                        "state that samples are undiluted"))));
     }
 
     private static Doubt wavelength(RunDraft draft, Intake intake) {

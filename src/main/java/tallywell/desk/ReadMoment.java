@@ -1,8 +1,5 @@
 package tallywell.desk;
 
-import java.io.IOException;
-import java.nio.file.Files;
-import java.nio.file.Path;
 import java.time.DateTimeException;
 import java.time.LocalDate;
 import java.time.LocalDateTime;
@@ -12,9 +9,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
-import tallywell.notice.InputException;
 import tallywell.table.Table;
-import tallywell.table.Tables;
 
 /**
  * When an export says that it was read: the first date above or beside its readings, with a time of day in the same or
@@ -24,7 +19,6 @@ import tallywell.table.Tables;
 final class ReadMoment {
     private static final int MOST_ROWS = 80;
     private static final int MOST_CELLS = 6;
-    private static final long MOST_BYTES = 4_000_000;
     private static final int CENTURY = 2000;
     private static final int TWO_DIGITS = 100;
     private static final int HALF_DAY = 12;
@@ -38,23 +32,9 @@ final class ReadMoment {
 
     private ReadMoment() {}
 
-    /** The moment, where a file says one; files too large to read again just for this say none. */
-    static Optional<LocalDateTime> in(Path file) {
-        try {
-            if (Files.size(file) > MOST_BYTES) {
-                return Optional.empty();
-            }
-            for (Table table : Tables.sheets(file)) {
-                Optional<LocalDateTime> found = in(rows(table));
-                if (found.isPresent()) {
-                    return found;
-                }
-            }
-        } catch (IOException | InputException e) {
-            // It has just been read as an export; if it cannot be read again it says nothing, and nothing rests on it.
-            return Optional.empty();
-        }
-        return Optional.empty();
+    /** The moment, where the tables of a file say one. */
+    static Optional<LocalDateTime> of(List<Table> tables) {
+        return tables.stream().flatMap(table -> in(rows(table)).stream()).findFirst();
     }
 
     /** Rows of few cells, as text; rows of readings are passed over, since their times run from the start of a series. */

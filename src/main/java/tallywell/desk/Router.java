@@ -15,7 +15,10 @@ import tallywell.notice.InputException;
 import tallywell.notice.Notice;
 import tallywell.notice.Place;
 import tallywell.readings.Choice;
+import tallywell.readings.Export;
 import tallywell.readings.Importer;
+import tallywell.table.Table;
+import tallywell.table.Tables;
 
 /** Finds out what a dropped file is, by what is in it. */
 public final class Router {
@@ -53,7 +56,9 @@ public final class Router {
             noSamples.addSuppressed(e);
         }
         try {
-            return new Dropped.OfReadings(file, new Importer().read(file, Choice.none()), ReadMoment.in(file));
+            List<Table> tables = Tables.sheets(file);
+            Export export = new Importer().read(file, tables, Choice.none());
+            return new Dropped.OfReadings(file, export, ReadMoment.of(tables));
         } catch (InputException e) {
             if (looksLikeSamples(noSamples)) {
                 e.addSuppressed(noSamples);

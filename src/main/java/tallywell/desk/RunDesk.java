@@ -11,6 +11,7 @@ import java.util.concurrent.Executor;
 import java.util.concurrent.atomic.AtomicLong;
 import java.util.function.Consumer;
 import tallywell.method.AssayMethod;
+import tallywell.method.Sample;
 import tallywell.notice.Notice;
 import tallywell.plate.Layout;
 import tallywell.plate.Well;
@@ -35,7 +36,7 @@ public final class RunDesk {
     private final Map<Path, LocalDateTime> moments = new HashMap<>();
     private boolean busy;
     private List<Doubt> doubts = List.of();
-    private Inquired inquired = new Inquired(Optional.empty(), Optional.empty(), List.of(), List.of());
+    private Inquired inquired = new Inquired(Optional.empty(), Optional.empty(), List.of(), List.of(), List.of());
 
     /** Begins with a run, with no other layouts at hand. */
     public RunDesk(RunDraft draft, Executor back, Executor front) {
@@ -160,10 +161,13 @@ public final class RunDesk {
             Optional<Origin<AssayMethod>> method,
             Optional<Origin<Layout>> layout,
             List<Intake> readings,
+            List<Sample> forgotten,
             List<Notice> problems) {
         static Inquired of(Worked worked) {
             RunDraft draft = worked.draft();
-            return new Inquired(draft.method(), draft.layout(), draft.readings(), worked.problems());
+            List<Sample> forgotten =
+                    draft.samples().map(each -> each.value().forgotten()).orElse(List.of());
+            return new Inquired(draft.method(), draft.layout(), draft.readings(), forgotten, worked.problems());
         }
     }
 

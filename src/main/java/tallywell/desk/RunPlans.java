@@ -27,6 +27,7 @@ public final class RunPlans {
                 true,
                 now,
                 zone,
-                Optional.of(MakePlan.beside(run, "-bench.pdf"))));
+                Optional.of(MakePlan.beside(run, "-bench.pdf")),
+                false));
     }
 }

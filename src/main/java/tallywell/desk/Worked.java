@@ -4,6 +4,8 @@ import java.util.List;
 import java.util.Optional;
 import tallywell.assess.Assessment;
 import tallywell.assess.Assessor;
+import tallywell.assess.Repeats;
+import tallywell.method.SampleList;
 import tallywell.notice.InputException;
 import tallywell.notice.Notice;
 import tallywell.workup.Analysis;
@@ -41,5 +43,23 @@ public record Worked(
         } catch (InputException e) {
             return new Worked(draft, Optional.empty(), Optional.empty(), e.notices());
         }
+    }
+
+    /** Whether results are to be repeated. */
+    public boolean hasRepeats() {
+        return assessment.map(Repeats::isAny).orElse(false);
+    }
+
+    /**
+     * The next plate: what is to be repeated, at the dilutions that are advised.
+     *
+     * @param title of the run to come
+     * @param list as the user is shown the samples
+     * @throws InputException if they do not fit into the slots of the layout
+     */
+    public RunDraft repeats(String title, String list) throws InputException {
+        SampleList repeats = Repeats.of(assessment.orElseThrow(
+                () -> new IllegalStateException("results must be there before they are repeated")));
+        return draft.onlyMethodAndLayout().withTitle(title).withSamples(Optional.of(Origin.unsaved(list, repeats)));
     }
 }

@@ -84,6 +84,7 @@ public final class SampleListReader {
                 throw noSlots();
             }
             Map<Integer, Sample> samples = new HashMap<>();
+            Set<Integer> unstated = new HashSet<>();
             for (int row = header + 1; row < table.rows(); row++) {
                 if (!table.isBlank(row)) {
                     Sample sample = sample(row, slot(row));
@@ -92,9 +93,12 @@ public final class SampleListReader {
                                 table.place(row),
                                 "found slot " + sample.slot() + " a second time; expected each slot once");
                     }
+                    if (text(row, "dilution").isEmpty()) {
+                        unstated.add(sample.slot());
+                    }
                 }
             }
-            return SampleList.of(samples.values());
+            return SampleList.of(samples.values(), unstated);
         }
 
         private void findHeader() throws InputException {

@@ -53,9 +53,7 @@ public final class SampleListWriter {
 
     /** The text of a sample list; columns that hold nothing are left out. */
     public String text(SampleList list) {
-        return wanted(list.bySlot().values().stream()
-                .map(sample -> new WantedSample(sample, true, "", ""))
-                .toList());
+        return wanted(list.bySlot().values().stream().map(WantedSample::planned).toList());
     }
 
     /** The text of a list for planning, where a dilution may still be open and something may be expected. */

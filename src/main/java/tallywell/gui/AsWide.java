@@ -7,8 +7,8 @@ import javax.swing.JPanel;
 import javax.swing.Scrollable;
 
 /** As wide as what it is scrolled in, so that its texts wrap. */
-final class AsWide extends JPanel implements Scrollable {
-    private static final int UNIT = 16;
+class AsWide extends JPanel implements Scrollable {
+    static final int UNIT = 24;
 
     AsWide(LayoutManager layout) {
         super(layout);

@@ -5,15 +5,11 @@ import java.awt.Dimension;
 import java.awt.Rectangle;
 import javax.swing.BorderFactory;
 import javax.swing.JComponent;
-import javax.swing.JPanel;
 import javax.swing.JScrollPane;
 import javax.swing.ScrollPaneConstants;
-import javax.swing.Scrollable;
 
 /** Holds a page: as large as the window, and scrolled where large text needs more room than the window has. */
-final class Fitting extends JPanel implements Scrollable {
-    private static final int UNIT = 24;
-
+final class Fitting extends AsWide {
     private Fitting(JComponent page) {
         super(new BorderLayout());
         add(page, BorderLayout.CENTER);
@@ -26,30 +22,10 @@ final class Fitting extends JPanel implements Scrollable {
                 ScrollPaneConstants.HORIZONTAL_SCROLLBAR_NEVER);
         // Null would give way to the border of the next look.
         pane.setBorder(BorderFactory.createEmptyBorder());
-        pane.getVerticalScrollBar().setUnitIncrement(UNIT);
         return pane;
     }
 
-    @Override
-    public Dimension getPreferredScrollableViewportSize() {
-        return getPreferredSize();
-    }
-
-    @Override
-    public int getScrollableUnitIncrement(Rectangle visible, int orientation, int direction) {
-        return UNIT;
-    }
-
-    @Override
-    public int getScrollableBlockIncrement(Rectangle visible, int orientation, int direction) {
-        return Math.max(UNIT, visible.height - UNIT);
-    }
-
-    @Override
-    public boolean getScrollableTracksViewportWidth() {
-        return true;
-    }
-
+    /** A page that can be smaller than it would like is made smaller before it is scrolled. */
     @Override
     public boolean getScrollableTracksViewportHeight() {
         return getParent() == null || getParent().getHeight() >= getMinimumSize().height;

@@ -20,6 +20,9 @@ interface Host {
     /** Opens a run in place of the present page. */
     void openRun(RunDraft draft);
 
+    /** Opens a run in place of the present page, and says something of it. */
+    void openRun(RunDraft draft, String hint);
+
     /** Opens a run file in place of the present page. */
     void openRun(Path file);
 

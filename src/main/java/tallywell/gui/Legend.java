@@ -1,6 +1,7 @@
 package tallywell.gui;
 
 import java.awt.Dimension;
+import java.awt.EventQueue;
 import java.awt.Font;
 import java.awt.FontMetrics;
 import java.awt.Graphics;
@@ -70,6 +71,17 @@ final class Legend extends JComponent {
         FontMetrics metrics = getFontMetrics(small());
         int lines = Math.max(2, places(metrics).lines());
         return new Dimension(300, metrics.getHeight() * lines + 2);
+    }
+
+    /** How many lines it takes follows from the width, which is known only when the place has been given. */
+    @Override
+    public void setBounds(int x, int y, int width, int height) {
+        boolean isOther = width != getWidth();
+        super.setBounds(x, y, width, height);
+        if (isOther && height != getPreferredSize().height) {
+            // The layout that is under way would take this for done.
+            EventQueue.invokeLater(this::revalidate);
+        }
     }
 
     /**

@@ -236,6 +236,12 @@ final class MainWindow extends JFrame implements Host {
         showRun(page);
     }
 
+    @Override
+    public void openRun(RunDraft draft, String hint) {
+        openRun(draft);
+        run.orElseThrow().said().hint(hint);
+    }
+
     private void showRun(RunPage page) {
         RunDesk desk = page.desk();
         run = Optional.of(page);

@@ -7,6 +7,7 @@ import javax.swing.BorderFactory;
 import javax.swing.JButton;
 import javax.swing.JCheckBox;
 import javax.swing.JLabel;
+import javax.swing.JPanel;
 import javax.swing.JScrollPane;
 import javax.swing.JTextArea;
 import javax.swing.TransferHandler;
@@ -25,6 +26,7 @@ import tallywell.notice.Notice;
 final class ResultsCard extends Card {
     private static final int MOST_PROBLEMS = 4;
 
+    private static final int BETWEEN = 6;
     private static final double WIDE_TEXT = 40;
     private static final double HIGH_TEXT = 12;
 
@@ -35,25 +37,32 @@ final class ResultsCard extends Card {
     private final JTextArea sentence = Labels.wrappedStrong("");
     private final JCheckBox attention = new JCheckBox();
     private final JButton checks = Fields.button("", this::showChecks);
+    private final JButton repeats;
+    private final JPanel offers = new WrapRow(BETWEEN);
 
-    ResultsCard(RunDesk desk, Shown shown, TransferHandler drop) {
-        super(new MigLayout("insets 8 12 6 12, fill, gapy 4, hidemode 3", "[][grow, fill][][]", "[][grow, fill]"));
+    ResultsCard(RunDesk desk, Shown shown, TransferHandler drop, Runnable repeat) {
+        super(new MigLayout("insets 8 12 6 12, fill, gapy 4, hidemode 3", "[][grow, fill][]", "[][grow, fill]"));
         this.desk = desk;
         this.shown = shown;
         table = new ResultsTable(desk.selection());
         table.setTransferHandler(drop);
         sentence.setName("sentence");
         add(sign);
-        add(sentence, "wmin 200");
+        add(sentence, "w 200:200:");
+        // In large text they go below each other rather than out of the window.
         attention.setName("attention");
         attention.setOpaque(false);
         attention.addActionListener(event -> table.showOnlyAttention(attention.isSelected()));
-        add(attention);
+        offers.add(attention);
+        repeats = Fields.button(Text.of("repeats.button"), repeat);
+        repeats.setName("repeats");
+        offers.add(repeats);
         checks.setName("checks");
-        add(checks);
+        offers.add(checks);
+        add(offers, "wmin 150");
         JScrollPane pane = new JScrollPane(table);
         pane.setBorder(BorderFactory.createEmptyBorder());
-        add(pane, "newline, span 4, grow, hmin 60");
+        add(pane, "newline, span 3, grow, hmin 60");
     }
 
     void refresh() {
@@ -63,8 +72,8 @@ final class ResultsCard extends Card {
                 ? ResultRow.of(worked.analysis().get(), assessment.get(), shown)
                 : List.of();
         table.show(rows, heading(desk.draft()));
-        checks.setVisible(assessment.isPresent());
-        attention.setVisible(assessment.isPresent());
+        offers.setVisible(assessment.isPresent());
+        repeats.setVisible(worked.hasRepeats());
         attention.setText(Text.of(
                 "results.attention",
                 rows.stream().filter(ResultRow::needsAttention).count()));

@@ -12,6 +12,8 @@ import net.miginfocom.swing.MigLayout;
 import tallywell.desk.Doubt;
 import tallywell.desk.PlateShow;
 import tallywell.desk.RunDesk;
+import tallywell.desk.RunDraft;
+import tallywell.notice.InputException;
 
 /** One run: what goes in, the plate, the traces, the results. */
 final class RunPage extends JPanel {
@@ -39,7 +41,7 @@ final class RunPage extends JPanel {
         trays = new RunTrays(desk, host, said, this::take);
         plate = new PlateCard(desk, host.shown(), this::refreshStep);
         side = new SideCard(desk, host, said, plate::step);
-        results = new ResultsCard(desk, host.shown(), drop);
+        results = new ResultsCard(desk, host.shown(), drop, this::repeat);
         add(header, "growx, wrap");
         add(trays, "growx, wrap");
         add(said, "growx, wrap");
@@ -193,6 +195,24 @@ final class RunPage extends JPanel {
     private void plan() {
         header.commitTitle();
         PlanDialog.show(this, desk, host, said, saving);
+    }
+
+    /** Goes on to the plate that repeats what this one leaves; what is unsaved is saved first, since its page goes. */
+    private void repeat() {
+        header.commitTitle();
+        String title = desk.draft().title();
+        try {
+            RunDraft next = desk.worked()
+                    .repeats(title.isEmpty() ? "" : Text.of("repeats.title", title), Text.of("repeats.list"));
+            Runnable open = () -> host.openRun(next, Text.of("repeats.about"));
+            if (desk.history().isUnsaved()) {
+                saving.save(open);
+            } else {
+                open.run();
+            }
+        } catch (InputException e) {
+            said.problem(e.notices());
+        }
     }
 
     private void save() {

@@ -64,6 +64,16 @@ public record Sample(
         return treatment == Treatment.NONE ? name : name + " (" + treatment.word() + ")";
     }
 
+    /** The same sample in another slot. */
+    public Sample inSlot(int other) {
+        return new Sample(other, name, dilution, volumeUl, solid, densityGPerMl, group, id, note, treatment);
+    }
+
+    /** The same sample at another dilution. */
+    public Sample at(Dilution other) {
+        return new Sample(slot, name, other, volumeUl, solid, densityGPerMl, group, id, note, treatment);
+    }
+
     /** A liquid at dilution 1, named by its slot. */
     public static Sample plain(int slot) {
         return new Sample(

@@ -4,6 +4,7 @@ import java.util.Collection;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.TreeMap;
 import java.util.function.Function;
 import java.util.stream.Collectors;
@@ -12,16 +13,40 @@ import java.util.stream.Collectors;
  * What is in the slots.
  *
  * @param bySlot samples by the number of their slot, ascending
+ * @param unstated slots for which the list says no dilution, so that their samples count as undiluted
  */
-public record SampleList(Map<Integer, Sample> bySlot) {
-    /** Keeps a copy that cannot change. */
+public record SampleList(Map<Integer, Sample> bySlot, Set<Integer> unstated) {
+    /** Keeps copies that cannot change. */
     public SampleList {
         bySlot = java.util.Collections.unmodifiableMap(new TreeMap<>(bySlot));
+        unstated = Set.copyOf(unstated);
     }
 
-    /** A list of samples with different slots. */
+    /** A list of samples with different slots, each with its dilution. */
     public static SampleList of(Collection<Sample> samples) {
-        return new SampleList(samples.stream().collect(Collectors.toMap(Sample::slot, Function.identity())));
+        return of(samples, Set.of());
+    }
+
+    /** A list of samples with different slots, some of which have no dilution in it. */
+    public static SampleList of(Collection<Sample> samples, Set<Integer> unstated) {
+        return new SampleList(samples.stream().collect(Collectors.toMap(Sample::slot, Function.identity())), unstated);
+    }
+
+    /**
+     * The samples without a dilution in a list that has one for others: it may have been forgotten, and a value would be
+     * too low by the whole factor.
+     */
+    public List<Sample> forgotten() {
+        return unstated.size() == bySlot.size()
+                ? List.of()
+                : bySlot.values().stream()
+                        .filter(sample -> unstated.contains(sample.slot()))
+                        .toList();
+    }
+
+    /** The same list, where samples without a dilution are said to be undiluted. */
+    public SampleList stated() {
+        return new SampleList(bySlot, Set.of());
     }
 
     /** Every slot at dilution 1, named by its number. */

@@ -9,6 +9,16 @@ package tallywell.method;
  * @param place where the row stands, for messages
  */
 public record WantedSample(Sample sample, boolean hasDilution, String expected, String place) {
+    /** A sample whose row is complete, of which nothing is expected. */
+    public static WantedSample planned(Sample sample) {
+        return new WantedSample(sample, true, "", "");
+    }
+
+    /** The same in a slot. */
+    public WantedSample inSlot(int slot) {
+        return new WantedSample(sample.inSlot(slot), hasDilution, expected, place);
+    }
+
     /** Whether the list gives the slot. */
     public boolean hasSlot() {
         return sample.slot() > 0;

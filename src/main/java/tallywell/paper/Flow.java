@@ -16,6 +16,8 @@ final class Flow {
     private static final double FACT_SIZE = 7.8;
     private static final double FACT_INDENT = 50;
     private static final double FACT_RIGHT = 210;
+    private static final double BESIDE_INDENT = 100;
+    private static final double BESIDE_GAP = 6;
 
     /** Part of the size by which capital letters rise above the base line, with some air. */
     private static final double RISE = 0.92;
@@ -52,6 +54,11 @@ final class Flow {
     /** Whether that much fits on the page. */
     boolean fits(double height) {
         return y + height <= BOTTOM;
+    }
+
+    /** Whether that much fits on a page of its own. */
+    boolean fitsOnAPage(double height) {
+        return TOP + height <= BOTTOM;
     }
 
     /** Goes to a new page unless that much fits on this one. */
@@ -97,6 +104,36 @@ final class Flow {
             page.text(holder, line, face, size, ink, LEFT, y + RISE * size);
             y += size * LEADING;
         }
+    }
+
+    /** Paragraphs with their heading beside them, where room is scarce. */
+    void beside(String heading, List<String> paragraphs, double size, Ink ink) throws IOException {
+        y += BESIDE_GAP;
+        need(size * LEADING);
+        PDStructureElement title = Tags.child(paper.top(), "H2");
+        page.text(title, heading, Face.BOLD, size, Ink.BEET, LEFT, y + RISE * size);
+        for (String paragraph : paragraphs) {
+            TextBlock block = besideBlock(paragraph, size);
+            PDStructureElement holder = block.holder(Tags.child(paper.top(), "P"));
+            for (String line : block.lines()) {
+                need(size * LEADING);
+                page.text(holder, line, Face.PLAIN, size, ink, LEFT + BESIDE_INDENT, y + RISE * size);
+                y += size * LEADING;
+            }
+        }
+    }
+
+    /** What {@link #beside} takes in height. */
+    double besideHeight(List<String> paragraphs, double size) throws IOException {
+        double lines = 0;
+        for (String paragraph : paragraphs) {
+            lines += besideBlock(paragraph, size).lines().size();
+        }
+        return BESIDE_GAP + lines * size * LEADING;
+    }
+
+    private TextBlock besideBlock(String paragraph, double size) throws IOException {
+        return TextBlock.of(paper.letters(), paragraph, Face.PLAIN, size, WIDTH - BESIDE_INDENT, Integer.MAX_VALUE);
     }
 
     /** One or two facts side by side, each a label and what there is to say, in one paragraph of their own. */

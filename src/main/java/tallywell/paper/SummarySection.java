@@ -6,7 +6,6 @@ import java.util.EnumSet;
 import java.util.List;
 import java.util.Set;
 import java.util.stream.Collectors;
-import org.apache.pdfbox.pdmodel.documentinterchange.logicalstructure.PDStructureElement;
 import tallywell.assess.Assessment;
 import tallywell.assess.Check;
 import tallywell.assess.Judgement;
@@ -15,7 +14,6 @@ import tallywell.chart.CalibrationPicture;
 import tallywell.chart.Images;
 import tallywell.chart.StepTraces;
 import tallywell.chart.TracePicture;
-import tallywell.report.DecisionWords;
 import tallywell.report.Report;
 import tallywell.report.UncertaintyWords;
 import tallywell.report.Words;
@@ -54,9 +52,7 @@ final class SummarySection {
         this.workbook = flow.later("Workbook");
         acceptance();
         results();
-        decisions();
-        cautions();
-        signatures();
+        new Closing(report, paper, flow).write();
         checks();
         departures();
         calibrations();
@@ -138,18 +134,6 @@ final class SummarySection {
         }
     }
 
-    /** What a person decided, with reason and name: whoever signs has to know of it. */
-    private void decisions() throws IOException {
-        List<String> decisions = DecisionWords.of(report.analysis().assay());
-        if (decisions.isEmpty()) {
-            return;
-        }
-        flow.heading("Decided by a person", 20);
-        for (String decision : decisions) {
-            flow.paragraph(decision, NOTE_SIZE, Ink.TEXT);
-        }
-    }
-
     /** The flags of the results in whole sentences. */
     private void remarks() throws IOException {
         Set<Flag> flags = EnumSet.noneOf(Flag.class);
@@ -162,39 +146,6 @@ final class SummarySection {
                     NOTE_SIZE,
                     Ink.SOFT);
         }
-    }
-
-    private void cautions() throws IOException {
-        flow.heading("Cautions", 20);
-        List<String> cautions =
-                new ArrayList<>(report.analysis().assay().method().cautions());
-        cautions.add("Not for diagnosis.");
-        cautions.add(
-                "Results that decide on safety or on a label need review by a qualified person before they are used.");
-        for (String caution : cautions) {
-            flow.paragraph(caution, NOTE_SIZE, Ink.TEXT);
-        }
-    }
-
-    /** Room to sign by hand. */
-    private void signatures() throws IOException {
-        flow.need(36);
-        for (String who : new String[] {"Checked by", "Approved by"}) {
-            flow.space(17);
-            double y = flow.y();
-            Page page = flow.page();
-            PDStructureElement line = Tags.child(paper.top(), "P");
-            double[] at = {0, 250, 360};
-            double[] to = {240, 350, Flow.WIDTH};
-            String[] labels = {who, "Date", "Signature"};
-            for (int i = 0; i < labels.length; i++) {
-                double from = Flow.LEFT + at[i];
-                page.text(line, labels[i], Face.PLAIN, NOTE_SIZE, Ink.SOFT, from, y);
-                double label = paper.letters().width(labels[i], Face.PLAIN, NOTE_SIZE) + 4;
-                page.line(Ink.SOFT, 0.5, from + label, y + 1.5, Flow.LEFT + to[i], y + 1.5);
-            }
-        }
-        flow.space(8);
     }
 
     private void checks() throws IOException {

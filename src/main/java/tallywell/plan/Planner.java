@@ -172,28 +172,9 @@ public final class Planner {
         stop();
         List<WantedSample> placed = new ArrayList<>();
         for (WantedSample each : samples) {
-            placed.add(each.hasSlot() ? each : inSlot(each, free.remove(0)));
+            placed.add(each.hasSlot() ? each : each.inSlot(free.remove(0)));
         }
         return placed;
-    }
-
-    private static WantedSample inSlot(WantedSample wanted, int slot) {
-        Sample sample = wanted.sample();
-        return new WantedSample(
-                new Sample(
-                        slot,
-                        sample.name(),
-                        sample.dilution(),
-                        sample.volumeUl(),
-                        sample.solid(),
-                        sample.densityGPerMl(),
-                        sample.group(),
-                        sample.id(),
-                        sample.note(),
-                        sample.treatment()),
-                wanted.hasDilution(),
-                wanted.expected(),
-                wanted.place());
     }
 
     private Map<Well, Content> used(Map<Integer, WantedSample> bySlot) {

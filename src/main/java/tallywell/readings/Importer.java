@@ -34,7 +34,19 @@ public final class Importer {
      *     possible and the choice does not decide
      */
     public Export read(Path file, Choice choice) throws InputException {
-        Findings findings = search(file);
+        return read(file, Tables.sheets(file), choice);
+    }
+
+    /**
+     * Reads what has been cut into cells, for whoever looks for more in it.
+     *
+     * @param file where the cells are from, for messages
+     * @param tables all tables of the file
+     * @param choice what the user decided
+     * @throws InputException as above
+     */
+    public Export read(Path file, List<Table> tables, Choice choice) throws InputException {
+        Findings findings = search(file, tables);
         List<Draft> drafts = Assembly.drafts(findings.pieces);
         Evidence evidence = new Evidence();
         findings.pieces.forEach(piece -> piece.testify(evidence));
@@ -50,10 +62,10 @@ public final class Importer {
         private final List<String> words = new ArrayList<>();
     }
 
-    private static Findings search(Path file) throws InputException {
+    private static Findings search(Path file, List<Table> tables) throws InputException {
         Findings findings = new Findings();
         List<Scan> scans = new ArrayList<>();
-        for (Table table : Tables.sheets(file)) {
+        for (Table table : tables) {
             if (!table.isBlank()) {
                 findings.tables.add(table);
                 scans.add(Scan.of(new Sheet(table)));

@@ -29,11 +29,12 @@ final class BudgetSheet {
 
     private static final Look CELL = Look.PLAIN.edge(Look.Edge.UNDER);
     private static final Look COMPUTED = CELL.face(Look.Face.COMPUTED);
-    private static final Look REMARK = CELL.face(Look.Face.SOFT).wrapped();
+    private static final Look REMARK = CELL.face(Look.Face.SOFT).wrapped().align(Look.Align.INDENT);
     private static final Look GROUP = Looks.HEAD.align(Look.Align.CENTRE);
     private static final Look HEAD = Looks.HEAD.wrapped();
     private static final Look HEAD_RIGHT = HEAD.align(Look.Align.RIGHT);
-    private static final Look UNIT = CELL.align(Look.Align.CENTRE);
+    private static final Look HEAD_INDENTED = HEAD.align(Look.Align.INDENT);
+    private static final Look UNIT = CELL.align(Look.Align.INDENT);
     private static final int REMARK_WIDTH = 30;
 
     private final Draft draft;
@@ -92,11 +93,11 @@ final class BudgetSheet {
         heads(columns.titles());
     }
 
-    /** A header row, with the heads of numbers over the numbers. */
+    /** A header row, with the heads of numbers over the numbers, and texts beside them at a distance. */
     private void heads(List<String> titles) {
         for (int column = 0; column < titles.size(); column++) {
-            boolean text = column < columns.value() || column == columns.remark();
-            Look look = text ? HEAD : column == columns.value() + 1 ? HEAD.align(Look.Align.CENTRE) : HEAD_RIGHT;
+            boolean besideNumber = column == columns.value() + 1 || column == columns.remark();
+            Look look = column < columns.value() ? HEAD : besideNumber ? HEAD_INDENTED : HEAD_RIGHT;
             sheet.text(column, titles.get(column), look);
         }
     }

@@ -13,17 +13,28 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import tallywell.assess.Assessor;
+import tallywell.assess.Repeats;
 import tallywell.files.PlanFile;
+import tallywell.files.RunReader;
+import tallywell.method.SampleList;
+import tallywell.method.WantedSample;
 import tallywell.notice.InputException;
 import tallywell.notice.Notice;
 import tallywell.notice.OutputException;
+import tallywell.notice.Place;
 import tallywell.paper.BenchDocument;
 import tallywell.plan.Plan;
 import tallywell.plan.Planner;
 import tallywell.report.BenchSheet;
 import tallywell.report.PlannedSamples;
+import tallywell.workup.Assay;
+import tallywell.workup.Workup;
 
-/** Plans a run: a sheet for the bench, a plan file to compare the run with, and the sample list as planned. */
+/**
+ * Plans a run, or what a finished run leaves to be repeated: a sheet for the bench, a plan file to compare the run with,
+ * and the sample list as planned.
+ */
 public final class MakePlan {
     private final RunLoader loader = new RunLoader();
 
@@ -38,6 +49,8 @@ public final class MakePlan {
      * @param made the time that the sheet carries
      * @param zone its zone
      * @param pdf where the bench sheet goes as a document, if wanted
+     * @param repeats whether the run is done, and what it leaves to be repeated is planned: the sample list as planned is
+     *     always written then, and files that stand beside the run have that in their names
      */
     public record Request(
             Path run,
@@ -47,8 +60,9 @@ public final class MakePlan {
             boolean overwrite,
             Instant made,
             ZoneId zone,
-            Optional<Path> pdf) {
-        /** A request without a document. */
+            Optional<Path> pdf,
+            boolean repeats) {
+        /** A request without a document, for a run to come. */
         public Request(
                 Path run,
                 Optional<Path> output,
@@ -57,7 +71,7 @@ public final class MakePlan {
                 boolean overwrite,
                 Instant made,
                 ZoneId zone) {
-            this(run, output, plan, samples, overwrite, made, zone, Optional.empty());
+            this(run, output, plan, samples, overwrite, made, zone, Optional.empty(), false);
         }
     }
 
@@ -83,10 +97,13 @@ public final class MakePlan {
      */
     public Outcome run(Request request) throws InputException, OutputException {
         Map<Path, String> files = new LinkedHashMap<>();
-        Planner.Wanted wanted = loader.wanted(request.run(), files);
+        Planner.Wanted wanted = request.repeats() ? repeats(request.run(), files) : loader.wanted(request.run(), files);
         Plan plan = Planner.plan(wanted);
-        Path sheet = request.output().orElseGet(() -> beside(request.run(), "-bench.xlsx"));
-        Path file = request.plan().orElseGet(() -> beside(request.run(), "-plan.yaml"));
+        String which = request.repeats() ? "-repeats" : "";
+        Path sheet = request.output().orElseGet(() -> beside(request.run(), which + "-bench.xlsx"));
+        Path file = request.plan().orElseGet(() -> beside(request.run(), which + "-plan.yaml"));
+        Optional<Path> list = request.samples()
+                .or(() -> request.repeats() ? Optional.of(beside(request.run(), "-repeats.csv")) : Optional.empty());
         List<Path> written = new ArrayList<>(List.of(sheet, file));
         try (Outputs outputs = new Outputs(request.overwrite(), files.keySet())) {
             outputs.write(
@@ -102,15 +119,35 @@ public final class MakePlan {
                                 .write(plan, wanted.name(), request.made(), request.zone(), Version.text(), out));
                 written.add(request.pdf().get());
             }
-            if (request.samples().isPresent()) {
-                outputs.write(
-                        request.samples().get(),
-                        out -> samples(plan, new OutputStreamWriter(out, StandardCharsets.UTF_8)));
-                written.add(request.samples().get());
+            if (list.isPresent()) {
+                outputs.write(list.get(), out -> samples(plan, new OutputStreamWriter(out, StandardCharsets.UTF_8)));
+                written.add(list.get());
             }
             outputs.commit();
         }
         return new Outcome(line(wanted.name(), plan), plan.notices(), written);
+    }
+
+    /** The run worked up, for what it leaves to be repeated. */
+    private Planner.Wanted repeats(Path runFile, Map<Path, String> files) throws InputException {
+        RunLoader.Loaded loaded = loader.load(runFile);
+        files.putAll(loaded.files());
+        Assay assay = loaded.assay();
+        SampleList repeats = Repeats.of(new Assessor().assess(new Workup().analyse(assay)));
+        if (repeats.bySlot().isEmpty()) {
+            throw new InputException(
+                    new Place.InFile(assay.name(), ""),
+                    "found no result with the verdict 'repeat', so there is nothing to plan; expected at least one");
+        }
+        return new Planner.Wanted(
+                assay.name(),
+                assay.title().isEmpty() ? "" : assay.title() + ", repeats",
+                assay.operator(),
+                assay.method(),
+                assay.layout(),
+                repeats.bySlot().values().stream().map(WantedSample::planned).toList(),
+                List.of(),
+                new RunReader().read(runFile).planning());
     }
 
     private static void samples(Plan plan, Writer out) throws IOException {
@@ -123,7 +160,8 @@ public final class MakePlan {
         long diluted = plan.samples().stream()
                 .filter(each -> !each.scheme().steps().isEmpty())
                 .count();
-        return name + ": " + plan.samples().size() + " samples in " + plan.wells()
+        int samples = plan.samples().size();
+        return name + ": " + samples + (samples == 1 ? " sample in " : " samples in ") + plan.wells()
                 + " wells with standards, controls and blanks; " + diluted + " to be diluted";
     }
 

@@ -64,8 +64,26 @@ final class Preconditions {
                     "the layout has slots without a row in the sample list, which count as unused: "
                             + empty.stream().map(String::valueOf).collect(Collectors.joining(", "))));
         }
+        List<Sample> forgotten = assay.samples().forgotten();
+        if (!forgotten.isEmpty()) {
+            remarks.add(
+                    Notice.attention(
+                            assay.place(),
+                            "the sample list has no dilution for " + listed(forgotten)
+                                    + ", while others have one; expected one for each: without it a sample counts as undiluted"));
+        }
         remarks.addAll(new Differences(assay).remarks());
         return remarks;
+    }
+
+    private static String listed(List<Sample> samples) {
+        return samples.stream().limit(NAMED).map(Preconditions::withName).collect(Collectors.joining(", "))
+                + (samples.size() > NAMED ? " and " + (samples.size() - NAMED) + " more" : "");
+    }
+
+    private static String withName(Sample sample) {
+        String slot = Integer.toString(sample.slot());
+        return slot.equals(sample.name()) ? slot : slot + " (" + sample.name() + ")";
     }
 
     private void fault(String text) {

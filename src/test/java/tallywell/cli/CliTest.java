@@ -166,6 +166,18 @@ class CliTest {
     }
 
     @Test
+    void aDilutionLeftOutAmongOthersIsSaidWithItsSample() throws IOException {
+        change("samples.csv", "2,Tank 2 must,1+19,", "2,Tank 2 must,,");
+        assertThat(run("workup", copied.resolve("run.yaml").toString())).isEqualTo(ExitStatus.DONE);
+        assertThat(err()).contains("no dilution for 2 (Tank 2 must), while others have one");
+        Path list = copied.resolve("samples.csv");
+        Files.writeString(list, Files.readString(list).replaceAll("(?m)^(\\d+,[^,]*),[^,]*,", "$1,,"));
+        assertThat(run("workup", "--force", copied.resolve("run.yaml").toString()))
+                .isEqualTo(ExitStatus.DONE);
+        assertThat(err()).doesNotContain("no dilution");
+    }
+
+    @Test
     void failedBatchIsWrittenAndEndsWithThree() throws IOException {
         change("method.yaml", "blank-delta-a: {most: 0.060}", "blank-delta-a: {most: 0.0001}");
         assertThat(run("workup", copied.resolve("run.yaml").toString())).isEqualTo(ExitStatus.FAILED_ACCEPTANCE);

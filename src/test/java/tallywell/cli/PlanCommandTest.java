@@ -69,6 +69,48 @@ class PlanCommandTest {
                                 .toString()));
     }
 
+    private Path finishedRun() throws IOException {
+        Path done = Files.createDirectories(folder.resolve("done"));
+        Path from = Path.of("samples/cider-l-malic");
+        for (String each : List.of("run.yaml", "method.yaml", "samples.csv", "before.csv", "after.csv")) {
+            Files.copy(from.resolve(each), done.resolve(each));
+        }
+        Path run = done.resolve("run.yaml");
+        Path layouts = Path.of("plate-layouts").toAbsolutePath();
+        Files.writeString(run, Files.readString(run).replace("../../plate-layouts", layouts.toString()));
+        return run;
+    }
+
+    @Test
+    void repeatsOfAFinishedRunArePlannedAloneAtTheAdvisedDilutions() throws IOException {
+        Path done = finishedRun();
+        String before = Files.readString(done.resolveSibling("samples.csv"));
+        assertThat(run("plan", done.toString(), "--repeats")).as(err()).isEqualTo(ExitStatus.DONE);
+        assertThat(err()).contains("2 samples in 28 wells");
+        assertThat(done.resolveSibling("run-repeats.csv"))
+                .content()
+                .contains("\n1,Tank 16 day 20,20,", "\n2,Tank 23 day 34,1,")
+                .hasLineCount(3);
+        assertThat(done.resolveSibling("run-repeats-bench.xlsx")).isNotEmptyFile();
+        assertThat(done.resolveSibling("run-repeats-plan.yaml")).content().contains("Tank 16 day 20");
+        assertThat(done.resolveSibling("samples.csv")).hasContent(before);
+        // Nothing is replaced, and nothing is half written, without being told to.
+        Files.delete(done.resolveSibling("run-repeats.csv"));
+        assertThat(run("plan", done.toString(), "--repeats")).isEqualTo(ExitStatus.INPUT);
+        assertThat(done.resolveSibling("run-repeats.csv")).doesNotExist();
+    }
+
+    @Test
+    void runThatLeavesNothingToRepeatHasNoPlanOfRepeats() throws IOException {
+        Path done = finishedRun();
+        Path list = done.resolveSibling("samples.csv");
+        // Without the two samples that are to be repeated.
+        Files.writeString(list, Files.readString(list).replaceAll("(?m)^(16|23),.*\\R", ""));
+        assertThat(run("plan", done.toString(), "--repeats")).isEqualTo(ExitStatus.INPUT);
+        assertThat(err()).contains("nothing to plan");
+        assertThat(done.resolveSibling("run-repeats-bench.xlsx")).doesNotExist();
+    }
+
     private String plan(String... more) {
         String[] args = Stream.concat(
                         Stream.of("plan", folder.resolve("run.yaml").toString()), Stream.of(more))

@@ -64,6 +64,31 @@ class DoubtsTest {
         assertThat(desk(run(name)).doubts()).isEmpty();
     }
 
+    @Test
+    void aDilutionLeftOutAmongOthersIsDoubtedUntilItIsSaid() throws IOException, InputException {
+        Path list = folder.resolve("samples.csv");
+        Files.writeString(list, "slot,sample,dilution\n1,Tank 1,1+19\n2,Tank 2,\n3,Tank 3,5\n");
+        RunDesk desk = desk(run("cider-malic-kinetic"));
+        drop(desk, list);
+        Doubt doubt = desk.doubts().get(0);
+        assertThat(doubt.text()).contains("no dilution for 1 of its 3 samples (Tank 2)");
+        take(desk, 0);
+        assertThat(desk.doubts()).isEmpty();
+        assertThat(desk.draft().sampleList().in(2).orElseThrow().dilution().factor())
+                .isEqualTo(1);
+        assertThat(Files.readString(list)).endsWith("2,Tank 2,\n3,Tank 3,5\n");
+    }
+
+    @ParameterizedTest
+    @ValueSource(strings = {"slot,sample\n1,Tank 1\n2,Tank 2\n", "slot,sample,dilution\n1,Tank 1,1\n2,Tank 2,1\n"})
+    void dilutionsForAllOrForNoneRaiseNoDoubt(String text) throws IOException, InputException {
+        Path list = folder.resolve("samples.csv");
+        Files.writeString(list, text);
+        RunDesk desk = desk(run("cider-malic-kinetic"));
+        drop(desk, list);
+        assertThat(desk.doubts()).isEmpty();
+    }
+
     static Stream<Path> layoutsOf96() throws IOException {
         try (Stream<Path> files = Files.list(LAYOUTS)) {
             return files

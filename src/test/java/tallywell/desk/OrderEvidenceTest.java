@@ -4,11 +4,16 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static tallywell.desk.DeskFixture.drop;
 
 import java.io.IOException;
+import java.io.OutputStream;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.LocalDateTime;
 import java.util.Arrays;
 import java.util.List;
+import java.util.Optional;
+import org.apache.poi.ss.usermodel.Row;
+import org.apache.poi.ss.usermodel.Sheet;
+import org.apache.poi.xssf.usermodel.XSSFWorkbook;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -52,6 +57,34 @@ class OrderEvidenceTest {
         assertThat(ReadMoment.in(Arrays.asList("Date 2026-03-09", "", "00:00:15")))
                 .isEmpty();
         assertThat(ReadMoment.in(List.of("00:00:15", "31.02.2026 10:00"))).isEmpty();
+    }
+
+    private static Optional<LocalDateTime> readAt(Path file) {
+        return ((Dropped.OfReadings) new Router().route(file)).readAt();
+    }
+
+    @Test
+    void theMomentMayStandOnAnotherSheetThanTheReadings() throws IOException {
+        Path file = folder.resolve("reader.xlsx");
+        try (XSSFWorkbook workbook = new XSSFWorkbook();
+                OutputStream out = Files.newOutputStream(file)) {
+            Sheet about = workbook.createSheet("about");
+            about.createRow(0).createCell(0).setCellValue("Read 2026-03-09 14:05:22");
+            Sheet readings = workbook.createSheet("plate");
+            for (int row = 0; row <= 8; row++) {
+                Row cells = readings.createRow(row);
+                for (int column = 0; column <= 12; column++) {
+                    if (row == 0 || column == 0) {
+                        String head = row > 0 ? "" + (char) ('A' + row - 1) : column > 0 ? "" + column : "";
+                        cells.createCell(column).setCellValue(head);
+                    } else {
+                        cells.createCell(column).setCellValue(0.1234 + row / 100.0);
+                    }
+                }
+            }
+            workbook.write(out);
+        }
+        assertThat(readAt(file)).hasValue(LocalDateTime.parse("2026-03-09T14:05:22"));
     }
 
     @Test

@@ -78,6 +78,28 @@ class RunPlansTest {
     }
 
     @Test
+    void whatIsToBeRepeatedIsANewRunThatCanBePlanned() throws InputException, OutputException {
+        Worked worked = Worked.of(store.open(DeskFixture.CIDER.resolve("run.yaml")));
+        assertThat(worked.hasRepeats()).isTrue();
+        RunDraft next = worked.repeats("Cider, repeats", "repeats");
+        assertThat(next.readings()).isEmpty();
+        assertThat(next.file()).isEmpty();
+        assertThat(next.layout()).isEqualTo(worked.draft().layout());
+        PlanLook plan =
+                new RunPlans().plan(store.saveInFolder(next, folder).file().orElseThrow(), Shown.POINT);
+        assertThat(plan.planned()).isEqualTo(next.sampleList());
+        assertThat(plan.samples().get(0).lines())
+                .extracting(PlanLook.Line::name)
+                .containsExactly("1  Tank 16 day 20", "2  Tank 23 day 34");
+        assertThat(plan.samples().get(0).lines().get(0).text()).startsWith("dilution 20");
+    }
+
+    @Test
+    void aRunWithoutResultsHasNothingToRepeat() {
+        assertThat(Worked.of(draft).hasRepeats()).isFalse();
+    }
+
+    @Test
     void aRunWithoutReadingsIsSavedForPlanningButStillNeedsThem() throws InputException, OutputException {
         Path run = store.saveInFolder(draft, folder).file().orElseThrow();
         assertThat(new RunReader().readBefore(run).readings()).isEmpty();

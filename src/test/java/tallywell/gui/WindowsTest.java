@@ -3,6 +3,7 @@ package tallywell.gui;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
+import java.awt.Dimension;
 import java.awt.EventQueue;
 import java.awt.Point;
 import java.awt.Rectangle;
@@ -400,6 +401,46 @@ class WindowsTest extends WindowFixture {
             robot.waitForIdle();
             List<String> cut = on(() -> cut(page.results()));
             assertThat(cut).as("text size " + size).isEmpty();
+        }
+    }
+
+    @Test
+    void whatIsToBeRepeatedBecomesTheNextRun() throws Exception {
+        RunPage page = example();
+        press("repeats");
+        await(
+                "the next run",
+                () -> window.runPage().filter(next -> next != page).isPresent());
+        RunPage next = window.runPage().orElseThrow();
+        assertThat(on(() -> next.desk().draft().title())).endsWith(", repeats");
+        assertThat(on(() -> next.desk().draft().sampleList().bySlot().values()))
+                .singleElement()
+                .satisfies(sample -> {
+                    assertThat(sample.name()).isEqualTo("Lees 12");
+                    assertThat(sample.dilution().factor()).isEqualTo(20);
+                });
+        assertThat(on(() -> next.said().words())).isEqualTo(Text.of("repeats.about"));
+        assertThat(on(() -> Windows.find(window, "repeats").isVisible())).isFalse();
+    }
+
+    /** How many lines the signs take depends on the width, which another text size changes, too. */
+    @Test
+    void noLineOfTheLegendIsCutWhenTextOrWindowChanges() throws Exception {
+        RunPage page = example();
+        Legend legend = (Legend) on(() -> Windows.all(page).stream()
+                .filter(each -> each instanceof Legend)
+                .findFirst()
+                .orElseThrow());
+        for (int size : new int[] {13, 18, 22}) {
+            EventQueue.invokeAndWait(() -> Theme.install(false, size));
+            for (int width = 1366; width > 900; width -= 31) {
+                Dimension narrower = new Dimension(width, 768);
+                EventQueue.invokeAndWait(() -> window.setSize(narrower));
+                robot.waitForIdle();
+                assertThat(on(legend::getHeight))
+                        .as("at text size " + size + " in a window of " + width)
+                        .isEqualTo(on(legend::getPreferredSize).height);
+            }
         }
     }
 

@@ -8,6 +8,7 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.stream.Stream;
@@ -20,7 +21,9 @@ import org.apache.pdfbox.text.PDFTextStripper;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
+import org.junit.jupiter.params.provider.ValueSource;
 import tallywell.method.Run;
+import tallywell.plate.Layout;
 import tallywell.plate.Well;
 import tallywell.report.HostileRun;
 import tallywell.report.Report;
@@ -121,9 +124,17 @@ class SummaryDocumentTest {
 
     @Test
     void whatAPersonDecidedStandsOnPageOneWithReasonAndName() throws Exception {
-        Assay assay = SampleRuns.assay("cider-l-malic");
         Run.Exclusion bubble = new Run.Exclusion(List.of(new Well(0, 1)), "bubble", "J. Vale", 0);
-        Assay excluded = new Assay(
+        List<String> pages = pages(written(excluded(Map.of(new Well(0, 1), bubble))));
+        assertThat(pages.get(0))
+                .contains("Decided by a person", "A2 (sample 4) does not count: bubble (J. Vale).")
+                .contains("Not for diagnosis.", "Checked by", "Approved by");
+        assertThat(String.join(" ", pages)).contains("± U holds").contains("calibration");
+    }
+
+    private static Report excluded(Map<Well, Run.Exclusion> wells) throws Exception {
+        Assay assay = SampleRuns.assay("cider-l-malic");
+        return SampleRuns.report(new Assay(
                 assay.name(),
                 assay.plate(),
                 assay.title(),
@@ -132,11 +143,43 @@ class SummaryDocumentTest {
                 assay.layout(),
                 assay.samples(),
                 assay.readings(),
-                Map.of(new Well(0, 1), bubble),
-                assay.finishedFrom());
-        List<String> pages = pages(written(SampleRuns.report(excluded)));
-        assertThat(pages.get(0)).contains("Decided by a person", "A2 (sample 4) does not count: bubble (J. Vale).");
-        assertThat(String.join(" ", pages)).contains("± U holds").contains("calibration");
+                wells,
+                assay.finishedFrom()));
+    }
+
+    /** The first sample wells of the upper half, each for a reason of its own; the samples keep their other well. */
+    private static Report excluded(int wells, String reason) throws Exception {
+        Layout layout = SampleRuns.assay("cider-l-malic").layout();
+        Map<Well, Run.Exclusion> excluded = new HashMap<>();
+        for (Well well : layout.format().all()) {
+            if (layout.at(well).role().equals("sample") && excluded.size() < wells) {
+                excluded.put(well, new Run.Exclusion(List.of(well), well + ": " + reason, "J. Vale", 0));
+            }
+        }
+        return excluded(excluded);
+    }
+
+    private static String signed(List<String> pages) {
+        List<String> signed =
+                pages.stream().filter(page -> page.contains("Approved by")).toList();
+        assertThat(signed).hasSize(1);
+        return signed.get(0);
+    }
+
+    /** The page fills, until the signatures go to the next and what is signed for goes with them. */
+    @ParameterizedTest
+    @ValueSource(ints = {1, 2, 3, 4, 6, 12, 36})
+    void signaturesStandBelowTheDecisionsAndCautions(int wells) throws Exception {
+        String signed = signed(pages(written(excluded(wells, "drop on its rim"))));
+        assertThat(signed).contains("Not for diagnosis.", "Checked by");
+        assertThat(signed.split("does not count", -1)).hasSize(wells + 1);
+    }
+
+    @Test
+    void decisionsLongerThanAPageLeaveTheSignaturesWithTheCautions() throws Exception {
+        List<String> pages = pages(written(excluded(36, "drop on its rim, as on the photograph. ".repeat(10))));
+        assertThat(signed(pages)).contains("Not for diagnosis.", "Checked by");
+        assertThat(String.join("", pages).split("does not count", -1)).hasSize(37);
     }
 
     @Test

@@ -42,7 +42,7 @@ public final class HostileRun {
                 names.get(0),
                 assay.method(),
                 assay.layout(),
-                new SampleList(samples),
+                SampleList.of(samples.values()),
                 assay.readings(),
                 assay.exclusions(),
                 assay.finishedFrom()));
