@@ -84,7 +84,7 @@ final class BaselineRule {
         }
         double carry = ofTrace == null ? 0 : ofTrace.carry();
         Noise own = own(carry);
-        if (own != null && !useLine && drifts(line, own)) {
+        if (own != null && !useLine && drifts(line, own) || leavesItsLevel()) {
             flags.add(TraceFlag.BASELINE_DRIFTS);
         }
         OptionalDouble scatter = own == null ? OptionalDouble.empty() : OptionalDouble.of(own.sd());
@@ -147,6 +147,12 @@ final class BaselineRule {
 
     private double deviation(LineFit fitted, Noise noise) {
         return last ? noise.sd() : noise.ofLineAt(useLine ? 0 : fitted.timeMean(), fitted, t, 0, y.length, leftOut);
+    }
+
+    /** Whether not one reading, which a bubble may spoil, but its last two or more are off: something reacts already. */
+    private boolean leavesItsLevel() {
+        int n = leftOut.length;
+        return n > 2 && leftOut[n - 1] && leftOut[n - 2];
     }
 
     private boolean drifts(LineFit fitted, Noise noise) {

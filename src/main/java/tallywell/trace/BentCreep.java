@@ -34,6 +34,11 @@ final class BentCreep {
      */
     private static final double RATE = 3;
 
+    /** What scatter about a bent line is at most, in units of that of neighbours. */
+    private static final double MOST_CARRIED = 2.5;
+
+    private static final double HALF = 0.5;
+
     /** What an uncertainty is enlarged to at most, in units of what it is without. */
     private static final double MOST_WIDENING = 5;
 
@@ -133,11 +138,15 @@ final class BentCreep {
     /** Whether the creep is not constant, beyond doubt. */
     boolean isSure() {
         double gain = Math.max(both, 1.34 * gainOfSquare());
-        if (!(gain > sureGain(fit.n(), 0) * variance())) {
+        // A line through half of a burst leaves far more than noise even when it may bend, and that carries over.
+        double scatter = Math.max(BurstTail.LEAST_SCATTER, MOST_CARRIED * Noise.ofNeighbours(y, from, leftOut));
+        boolean more = variance() > scatter * scatter;
+        double variance = more ? scatter * scatter : variance();
+        if (!(gain > sureGain(fit.n(), 0) * variance)) {
             return false;
         }
-        double carry = carry();
-        return gain > sureGain(fit.n(), carry) * variance() * (1 + carry) / (1 - carry);
+        double carry = more ? Math.min(HALF, carry()) : carry();
+        return gain > sureGain(fit.n(), carry) * variance * (1 + carry) / (1 - carry);
     }
 
     /** Variance of the line at the trigger that creep which dies away, seen or not, stands for. */

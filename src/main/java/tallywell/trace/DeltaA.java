@@ -127,7 +127,7 @@ public final class DeltaA {
         if (line.isEmpty() || before.isEmpty() && baseline instanceof Baseline.Read) {
             return OptionalDouble.empty();
         }
-        return OptionalDouble.of(Math.hypot(before.orElse(0), line.getAsDouble()));
+        return OptionalDouble.of(Math.max(BurstTail.LEAST_SCATTER, Math.hypot(before.orElse(0), line.getAsDouble())));
     }
 
     private Change byCurve(OptionalDouble byHand) {
@@ -190,7 +190,7 @@ public final class DeltaA {
                 OptionalInt.empty(),
                 OptionalDouble.of(60 * curve.creepPerS()),
                 OptionalDouble.of(60 * curve.uCreepPerS()),
-                OptionalDouble.of(curve.uncertainty()),
+                OptionalDouble.of(Math.max(BurstTail.LEAST_SCATTER, curve.uncertainty())),
                 curve.ofCourse(),
                 Optional.empty(),
                 Optional.of(new FittedCurve(

@@ -24,6 +24,7 @@ import org.jspecify.annotations.Nullable;
 record Noise(double sd, double carry, double degreesOfFreedom) {
     static final int FEWEST_FOR_CARRY = 20;
     static final double MOST_CARRY = 0.8;
+    private static final int FEWEST_FOR_NEIGHBOURS = 10;
     private static final double USUAL_CARRY = 0.25;
     private static final int KNOWN_READINGS = 6;
 
@@ -39,6 +40,28 @@ record Noise(double sd, double carry, double degreesOfFreedom) {
         double expected = line.n() - moments.ones / line.n() - moments.times / line.timeSquares();
         double sd = Math.sqrt(line.squares() / expected);
         return new Noise(sd, carry, freedom(line.n(), 2, carry));
+    }
+
+    /**
+     * Scatter by which readings of the later half differ from the mean of their neighbours: no burst enlarges it, and noise
+     * that carries over by half shows two thirds of its size there. Infinite under {@value #FEWEST_FOR_NEIGHBOURS} readings.
+     *
+     * @param from first reading looked at
+     */
+    static double ofNeighbours(double[] y, int from, boolean @Nullable [] leftOut) {
+        int n = y.length - from;
+        double sum = 0;
+        int count = 0;
+        for (int i = from + Math.max(1, n / 2); i < y.length - 1; i++) {
+            if (leftOut == null || !(leftOut[i - 1] || leftOut[i] || leftOut[i + 1])) {
+                sum += Math.abs(y[i] - 0.5 * (y[i - 1] + y[i + 1]));
+                count++;
+            }
+        }
+        // The mean size of normal noise is √(2/π) of its standard deviation; such a difference has variance 3/2.
+        return n < FEWEST_FOR_NEIGHBOURS || count == 0
+                ? Double.POSITIVE_INFINITY
+                : Math.sqrt(Math.PI / 3) * sum / count;
     }
 
     /** Standard deviation of the line at a time, carrying over included. */

@@ -21,8 +21,6 @@ enum SeenBurst {
     /** What scatter about a line is at most, in units of that of neighbours, as noise carries over by half. */
     private static final double MOST_CARRIED = 1.6;
 
-    private static final int FEWEST_FOR_NEIGHBOURS = 10;
-
     /**
      * Looks at a well.
      *
@@ -38,7 +36,8 @@ enum SeenBurst {
             return CLEAR;
         }
         Noise found = Noise.about(line, t, y, 0, n, null);
-        double sd = Math.max(BurstTail.LEAST_SCATTER, Math.min(found.sd(), MOST_CARRIED * ofNeighbours(y)));
+        double sd =
+                Math.max(BurstTail.LEAST_SCATTER, Math.min(found.sd(), MOST_CARRIED * Noise.ofNeighbours(y, 0, null)));
         Noise noise = new Noise(sd, found.carry(), found.degreesOfFreedom());
         double u = Math.hypot(
                 noise.ofLineAt(0, line, t, 0, n, null),
@@ -49,19 +48,5 @@ enum SeenBurst {
         }
         BentCreep bent = BentCreep.of(line, t, y, 0, null);
         return bent != null && bent.isSure() ? CLEAR : off > SEEN * u ? FAINT : NONE;
-    }
-
-    /** Scatter by which readings of the later half differ from the mean of their neighbours, which no burst enlarges. */
-    private static double ofNeighbours(double[] y) {
-        int n = y.length;
-        if (n < FEWEST_FOR_NEIGHBOURS) {
-            return Double.POSITIVE_INFINITY;
-        }
-        double sum = 0;
-        for (int i = n / 2; i < n - 1; i++) {
-            sum += Math.abs(y[i] - 0.5 * (y[i - 1] + y[i + 1]));
-        }
-        // The mean size of normal noise is √(2/π) of its standard deviation; such a difference has variance 3/2.
-        return Math.sqrt(Math.PI / 3) * sum / (n - 1 - n / 2);
     }
 }

@@ -268,6 +268,37 @@ class DeltaATest {
             assertThat(change.flags()).containsExactly(TraceFlag.FINISHED_BY_HAND);
         }
 
+        @ParameterizedTest
+        @ValueSource(doubles = {30, 100, 200})
+        void ownStartInsideTheBurstIsCalledBent(double startS) {
+            AfterRule rule = new AfterRule.Extrapolate(OptionalDouble.of(startS));
+
+            Change change = DeltaA.of(baseline(), trace(5, 0.012, 0.0006), rule);
+
+            assertThat(change.flags())
+                    .containsExactlyInAnyOrder(TraceFlag.FINISHED_BY_HAND, TraceFlag.CREEP_NOT_CONSTANT);
+        }
+
+        /** A trigger that is written down too late leaves the begin of the burst in the baseline. */
+        @ParameterizedTest
+        @CsvSource({"1, false", "2, true", "5, true"})
+        void burstInTheBaselineIsFlagged(int readings, boolean flagged) {
+            Series whole = trace(6, 0.012, 0.0006);
+            double[] before = {
+                0.1003, 0.0995, 0.1004, 0.0999, 0.1002, 0.0997, 0.1001, 0.1, 0.0998, 0.1003, 0.1, 0.1, 0.1
+            };
+            double[] own = java.util.Arrays.copyOf(before, before.length + readings);
+            System.arraycopy(whole.values(), 0, own, before.length, readings);
+            Series rest = Series.of(
+                    java.util.Arrays.copyOf(whole.times(), 81 - readings),
+                    java.util.Arrays.copyOfRange(whole.values(), readings, 81));
+
+            Change change = DeltaA.of(before(BeforeRule.MEAN, own), rest, EXTRAPOLATE);
+
+            assertThat(change.flags()).contains(TraceFlag.SPIKE);
+            assertThat(change.flags().contains(TraceFlag.BASELINE_DRIFTS)).isEqualTo(flagged);
+        }
+
         @Test
         void startAfterTheLastReadingLeavesTheLastReading() {
             AfterRule rule = new AfterRule.Extrapolate(OptionalDouble.of(5000));
@@ -308,6 +339,9 @@ class DeltaATest {
 
             assertThat(change.deltaA()).isCloseTo(0, within(1e-15));
             assertThat(change.creepPerMin().getAsDouble()).isCloseTo(0, within(1e-15));
+            // No surer than the last of four decimals.
+            assertThat(change.uDeltaA().getAsDouble()).isBetween(0.00002, 0.0001);
+            assertThat(change.flags()).isEmpty();
         }
 
         @Test
