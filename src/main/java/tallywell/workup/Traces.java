@@ -279,15 +279,21 @@ final class Traces {
         carried.put(well, change.get().baselineOfNext(untilS));
     }
 
-    /** Whether it matters more than the uncertainty of ΔA to whom the creep until the next trigger belongs. */
+    /**
+     * Whether it matters more than the uncertainty of ΔA to whom the creep until the next trigger belongs, and there is creep
+     * beyond its own uncertainty; line and curve alike.
+     */
     private boolean isCreepInQuestion(int step, WellReadings readings, Change change) {
         if (step + 1 >= assay.method().steps().size()
-                || change.finished().isEmpty()
+                || change.creepPerMin().isEmpty()
+                || change.uCreepPerMin().isEmpty()
                 || change.uDeltaA().isEmpty()) {
             return false;
         }
-        double risen = change.finished().get().slopePerS() * readings.nextTriggerS();
-        return Math.abs(risen) > change.uDeltaA().getAsDouble();
+        double creep = Math.abs(change.creepPerMin().getAsDouble());
+        double risen = creep / 60 * readings.nextTriggerS();
+        return risen > change.uDeltaA().getAsDouble()
+                && creep > 2 * change.uCreepPerMin().getAsDouble();
     }
 
     private static boolean isAbsorbanceHigh(Step rules, WellReadings readings, Optional<Change> change) {
