@@ -2,6 +2,7 @@ package tallywell.workup;
 
 import java.util.ArrayList;
 import java.util.HashSet;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
@@ -64,8 +65,24 @@ final class Preconditions {
                     "the layout has slots without a row in the sample list, which count as unused: "
                             + empty.stream().map(String::valueOf).collect(Collectors.joining(", "))));
         }
+        for (Run.Exclusion each : new LinkedHashSet<>(assay.exclusions().values())) {
+            unused(assay, each.wells(), each.line(), "exclude").ifPresent(remarks::add);
+        }
+        for (Run.FinishedFrom each : new LinkedHashSet<>(assay.finishedFrom().values())) {
+            unused(assay, each.wells(), each.line(), "finished-from").ifPresent(remarks::add);
+        }
         remarks.addAll(new Differences(assay).remarks());
         return remarks;
+    }
+
+    private static Optional<Notice> unused(Assay assay, List<Well> wells, int line, String key) {
+        List<Well> unused = wells.stream().filter(well -> !assay.uses(well)).toList();
+        return unused.isEmpty()
+                ? Optional.empty()
+                : Optional.of(Notice.information(
+                        new Place.InFile(assay.name(), "line " + line),
+                        "found " + Means.words(unused) + " under '" + key
+                                + "', not used on this plate, so that nothing changes; expected wells in use"));
     }
 
     private void fault(String text) {

@@ -46,8 +46,7 @@ final class Traces {
     List<WellTrace> of(int step) {
         List<Well> wells = new ArrayList<>();
         for (Well well : assay.layout().format().all()) {
-            Content content = assay.layout().at(well);
-            if (!(content instanceof Content.Unused) && !isUnusedSlot(content)) {
+            if (assay.uses(well)) {
                 wells.add(well);
             }
         }
@@ -55,10 +54,6 @@ final class Traces {
         boolean fits = assay.method().steps().get(step).creep() != Creep.NONE;
         Stream<Well> stream = fits ? wells.parallelStream() : wells.stream();
         return stream.map(well -> trace(well, assay.layout().at(well), step)).toList();
-    }
-
-    private boolean isUnusedSlot(Content content) {
-        return slotOf(content) > 0 && assay.samples().in(slotOf(content)).isEmpty();
     }
 
     /** The slot a well takes its sample from; 0 if none. */
