@@ -248,12 +248,14 @@ public final class PlateOfTraces implements Picture {
 
     private Path2D through(TracePoints own, Rectangle2D field) {
         Path2D path = new Path2D.Double();
-        for (TracePoints.Point point : own.all()) {
-            double x = scale.x(field, point.minutes());
-            double y = scale.y(field, point.absorbance());
-            if (path.getCurrentPoint() == null) {
-                path.moveTo(x, y);
-            } else {
+        for (List<TracePoints.Point> run : own.runs()) {
+            for (TracePoints.Point point : run) {
+                double x = scale.x(field, point.minutes());
+                double y = scale.y(field, point.absorbance());
+                if (point == run.get(0)) {
+                    path.moveTo(x, y);
+                }
+                // A single reading between two gaps is a dot.
                 path.lineTo(x, y);
             }
         }
