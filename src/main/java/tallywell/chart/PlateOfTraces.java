@@ -249,14 +249,12 @@ public final class PlateOfTraces implements Picture {
     private Path2D through(TracePoints own, Rectangle2D field) {
         Path2D path = new Path2D.Double();
         for (List<TracePoints.Point> run : own.runs()) {
+            path.moveTo(
+                    scale.x(field, run.get(0).minutes()),
+                    scale.y(field, run.get(0).absorbance()));
+            // A single reading between two gaps is a dot, so that the first one has a line, too.
             for (TracePoints.Point point : run) {
-                double x = scale.x(field, point.minutes());
-                double y = scale.y(field, point.absorbance());
-                if (point == run.get(0)) {
-                    path.moveTo(x, y);
-                }
-                // A single reading between two gaps is a dot.
-                path.lineTo(x, y);
+                path.lineTo(scale.x(field, point.minutes()), scale.y(field, point.absorbance()));
             }
         }
         return path;

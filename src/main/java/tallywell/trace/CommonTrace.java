@@ -30,21 +30,18 @@ final class CommonTrace {
 
     /** Puts wells together that are enough each. */
     static CommonTrace of(List<FinishedResiduals> residuals) {
-        int passes = residuals.stream()
-                        .flatMapToInt(well -> Arrays.stream(well.passes()))
-                        .max()
-                        .orElse(-1)
-                + 1;
+        int passes =
+                residuals.stream().mapToInt(FinishedResiduals::lastPass).max().orElse(-1) + 1;
         return new CommonTrace(residuals, passes);
     }
 
     private void add(FinishedResiduals well) {
         double scatter = well.scatter();
         for (int k = 0; k < well.size(); k++) {
-            int pass = well.passes()[k];
-            standardised[pass] += well.values()[k] / scatter;
-            plain[pass] += well.values()[k];
-            times[pass] += well.times()[k];
+            int pass = well.pass(k);
+            standardised[pass] += well.value(k) / scatter;
+            plain[pass] += well.value(k);
+            times[pass] += well.timeS(k);
             count[pass]++;
         }
     }

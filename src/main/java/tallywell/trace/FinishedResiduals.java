@@ -6,21 +6,26 @@ import java.util.EnumSet;
 import java.util.Set;
 import java.util.stream.IntStream;
 
-/**
- * Residuals of one well in its finished part.
- *
- * @param passes in which pass over the plate each was read, counted from 0
- * @param times in s from the trigger
- * @param values in absorbance, as many as {@code passes} and {@code times}
- * @param flags what is known of the well
- */
-record FinishedResiduals(int[] passes, double[] times, double[] values, Set<TraceFlag> flags) {
+/** Residuals of one well in its finished part. */
+final class FinishedResiduals {
     /** Burst left (in absorbance) under which a reading belongs to the finished part of a progress curve. */
     private static final double FINISHED = 0.0003;
 
     /** Flags that say that a well is off its own line or curve. */
     private static final Set<TraceFlag> OFF =
             EnumSet.of(TraceFlag.CREEP_NOT_CONSTANT, TraceFlag.JUMP, TraceFlag.CURVE_MISFIT);
+
+    private final int[] passes;
+    private final double[] times;
+    private final double[] values;
+    private final Set<TraceFlag> flags;
+
+    private FinishedResiduals(int[] passes, double[] times, double[] values, Set<TraceFlag> flags) {
+        this.passes = passes;
+        this.times = times;
+        this.values = values;
+        this.flags = flags;
+    }
 
     static FinishedResiduals of(CommonDrift.Followed well) {
         double[] residual = residuals(well.change(), well.after());
@@ -55,6 +60,26 @@ record FinishedResiduals(int[] passes, double[] times, double[] values, Set<Trac
             }
         });
         return residual;
+    }
+
+    /** In which pass over the plate a residual was read, counted from 0. */
+    int pass(int k) {
+        return passes[k];
+    }
+
+    /** When it was read, in s from the trigger. */
+    double timeS(int k) {
+        return times[k];
+    }
+
+    /** A residual in absorbance. */
+    double value(int k) {
+        return values[k];
+    }
+
+    /** The last pass it has, -1 without residuals. */
+    int lastPass() {
+        return Arrays.stream(passes).max().orElse(-1);
     }
 
     int size() {
