@@ -80,7 +80,7 @@ final class Finishing implements TracePanel.Drag {
     private double finished(double min) {
         double end = side.trace().traces().get(0).endMin();
         double latestS = desk.latestFinish(side.wells()).orElse(end * MINUTE);
-        return Math.max(0, Math.min(Math.floor(latestS), Math.round(min * MINUTE)));
+        return Math.max(0, Math.min(Math.floor(latestS), Math.rint(min * MINUTE)));
     }
 
     private Optional<Double> trigger(double min) {
