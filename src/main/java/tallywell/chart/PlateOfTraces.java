@@ -248,13 +248,13 @@ public final class PlateOfTraces implements Picture {
 
     private Path2D through(TracePoints own, Rectangle2D field) {
         Path2D path = new Path2D.Double();
-        for (TracePoints.Point point : own.all()) {
-            double x = scale.x(field, point.minutes());
-            double y = scale.y(field, point.absorbance());
-            if (path.getCurrentPoint() == null) {
-                path.moveTo(x, y);
-            } else {
-                path.lineTo(x, y);
+        for (List<TracePoints.Point> run : own.runs()) {
+            path.moveTo(
+                    scale.x(field, run.get(0).minutes()),
+                    scale.y(field, run.get(0).absorbance()));
+            // A single reading between two gaps is a dot, so that the first one has a line, too.
+            for (TracePoints.Point point : run) {
+                path.lineTo(scale.x(field, point.minutes()), scale.y(field, point.absorbance()));
             }
         }
         return path;

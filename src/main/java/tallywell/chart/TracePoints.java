@@ -7,6 +7,7 @@ import java.util.OptionalDouble;
 import tallywell.trace.BaselineFit;
 import tallywell.trace.Change;
 import tallywell.trace.Series;
+import tallywell.workup.Ref;
 import tallywell.workup.WellReadings;
 import tallywell.workup.WellTrace;
 
@@ -31,8 +32,12 @@ final class TracePoints {
      * @param minutes from the trigger
      * @param absorbance as read
      * @param residualMa less the line or curve through it, in 1/1000 of absorbance; empty where none goes through it
+     * @param ref where it was read
      */
-    record Point(Part part, double minutes, double absorbance, OptionalDouble residualMa) {}
+    record Point(Part part, double minutes, double absorbance, OptionalDouble residualMa, Ref ref) {}
+
+    /** An interval this many times as long as both its neighbours is a gap. */
+    private static final double GAP = 3;
 
     private final List<Point> points = new ArrayList<>();
     private final List<Double> overMinutes;
@@ -57,6 +62,35 @@ final class TracePoints {
     /** All readings that have a number, in time order. */
     List<Point> all() {
         return points;
+    }
+
+    /** The same in runs without a gap: where readings of a series are missing, or were left out of the file, one run ends. */
+    List<List<Point>> runs() {
+        List<List<Point>> runs = new ArrayList<>();
+        for (int i = 0; i < points.size(); i++) {
+            if (i == 0 || isGapBefore(i)) {
+                runs.add(new ArrayList<>());
+            }
+            runs.get(runs.size() - 1).add(points.get(i));
+        }
+        return runs;
+    }
+
+    private boolean isGapBefore(int i) {
+        Ref before = points.get(i - 1).ref();
+        Ref own = points.get(i).ref();
+        if (before.taken() != own.taken()) {
+            return false;
+        }
+        double step = interval(i);
+        boolean beforeIsShort = i < 2 || step > GAP * interval(i - 1);
+        boolean afterIsShort = i + 1 >= points.size() || step > GAP * interval(i + 1);
+        boolean known = i >= 2 || i + 1 < points.size();
+        return own.index() != before.index() + 1 || known && beforeIsShort && afterIsShort;
+    }
+
+    private double interval(int i) {
+        return points.get(i).minutes() - points.get(i - 1).minutes();
     }
 
     List<Point> of(Part part) {
@@ -90,8 +124,12 @@ final class TracePoints {
                     ? OptionalDouble.empty()
                     : OptionalDouble.of(
                             1000 * (point.absorbance() - fit.get().at(point.timeS()) / trace.beforeFactor()));
-            points.add(
-                    new Point(out ? Part.LEFT_OUT : Part.BASELINE, point.timeS() / 60, point.absorbance(), residual));
+            points.add(new Point(
+                    out ? Part.LEFT_OUT : Part.BASELINE,
+                    point.timeS() / 60,
+                    point.absorbance(),
+                    residual,
+                    point.ref()));
         }
     }
 
@@ -110,7 +148,8 @@ final class TracePoints {
                     change.map(each -> part(each, index)).orElse(Part.BURST),
                     t[i] / 60,
                     y[i],
-                    residual.isPresent() ? OptionalDouble.of(1000 * residual.getAsDouble()) : residual));
+                    residual.isPresent() ? OptionalDouble.of(1000 * residual.getAsDouble()) : residual,
+                    readings.after().get(i).ref()));
         }
     }
 

@@ -7,6 +7,7 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.OptionalDouble;
 import java.util.concurrent.Executor;
 import java.util.concurrent.atomic.AtomicLong;
 import java.util.function.Consumer;
@@ -17,6 +18,7 @@ import tallywell.plate.Layout;
 import tallywell.plate.Well;
 import tallywell.readings.Choice;
 import tallywell.readings.Export;
+import tallywell.workup.FinishedChoices;
 
 /**
  * A run on the desk: what has gone in, what it came to, what is selected. Everything slow happens on a background
@@ -293,6 +295,13 @@ public final class RunDesk {
         return draft().finishedFrom().stream()
                 .flatMap(each -> each.wells().stream())
                 .anyMatch(wells::contains);
+    }
+
+    /** The latest time at which the finished part of all of some wells can begin, in s from the trigger; empty if there is none. */
+    public OptionalDouble latestFinish(List<Well> wells) {
+        return worked().analysis()
+                .map(each -> FinishedChoices.latestS(each, wells))
+                .orElse(OptionalDouble.empty());
     }
 
     /** Lets the program find the finished part of wells again. */

@@ -76,9 +76,11 @@ final class Finishing implements TracePanel.Drag {
         side.refresh();
     }
 
+    /** The nearest whole second at which every well shown still has two readings. */
     private double finished(double min) {
         double end = side.trace().traces().get(0).endMin();
-        return Math.round(Math.max(0, Math.min(end, min)) * MINUTE);
+        double latestS = desk.latestFinish(side.wells()).orElse(end * MINUTE);
+        return Math.max(0, Math.min(Math.floor(latestS), Math.rint(min * MINUTE)));
     }
 
     private Optional<Double> trigger(double min) {

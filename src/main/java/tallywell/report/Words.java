@@ -54,7 +54,7 @@ public final class Words {
             case SPIKE -> "readings off the trace left out";
             case JUMP -> "trace jumps";
             case FINISHED_BY_HAND -> "finished part chosen by hand";
-            case CURVE_MISFIT -> "progress curve does not fit";
+            case CURVE_MISFIT -> "no progress curve fits, or too few readings";
             case CREEP_BELONGS -> "creep may belong to the next step";
             case INDICATOR_LOW -> "indicator may be used up";
             case OUTLIER -> "one well is an outlier";

@@ -4,7 +4,6 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
-import java.util.stream.IntStream;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -14,27 +13,40 @@ import org.jspecify.annotations.Nullable;
  * <pre>{@code
  * Z[j] = sum over wells of residual[w][j] / scatter[w], divided by the root of how many wells
  * ratio = mean over passes of Z[j]²
+ * share = share of the wells whose residuals go along with those of the others
  * effect = what creep that dies away, fitted to the mean residual, does to a line at the trigger
  * }</pre>
  *
  * <p>One well cannot tell a slow drift of a few tenths of mA from noise that carries over; ninety-six together can, since
  * their noise averages out and the drift does not. Where wells are independent the ratio is near 1, and Z does not bend
  * ({@link BentCreep}). Only readings at which the burst is over count, so that a law which describes the burst of every well a
- * little wrong is no drift.
+ * little wrong is no drift. Nor is what some wells do and others do not, such as reactions that are not over or creep that dies
+ * away in some samples: wells with a flag of their own do not count, unless nothing is seen without them, and two thirds of the wells must
+ * go along. Of the baselines, too, two thirds must slope the same way.
  *
  * @param ratio mean square of the standardised common residual
- * @param bends whether the standardised common residual bends beyond doubt
+ * @param wanders whether the ratio is too large or the standardised common residual bends beyond doubt, and most wells go along
  * @param size root mean square of the common residual, in absorbance
  * @param effect what the bend may do to ΔA, in absorbance; 0 where there is no more than noise
  * @param baselineEffect what the slope that the baselines have in common does to their mean at the trigger, in absorbance; 0
  *     where there is none beyond doubt
  * @param wells how many wells it rests on
  */
-public record CommonDrift(double ratio, boolean bends, double size, double effect, double baselineEffect, int wells) {
+public record CommonDrift(double ratio, boolean wanders, double size, double effect, double baselineEffect, int wells) {
     /** Fewest wells, and fewest readings, that say anything. */
     public static final int FEWEST = 8;
 
     private static final double SEEN = 3;
+
+    /**
+     * Share of the wells, each by what it can tell, that must go along with the others. Half do by chance, and two thirds
+     * where a third of the plate bends; of wells that each bend by their standard uncertainty five sixths do. Three quarters
+     * would miss plates whose wells bend by less and whose ΔA is off by more, since their lines begin late.
+     */
+    private static final double MOST_WELLS = 2.0 / 3;
+
+    /** The same where wells that are off their own lines count, too. */
+    private static final double MOST_OF_ALL = 0.75;
 
     /** Baseline readings that show a slope. */
     private static final int FEWEST_BEFORE = 4;
@@ -50,9 +62,6 @@ public record CommonDrift(double ratio, boolean bends, double size, double effec
 
     /** A drift that moves ΔA by less matters to nobody. */
     private static final double LEAST = 0.0005;
-
-    /** Burst left (in absorbance) under which a reading belongs to the finished part of a progress curve. */
-    private static final double FINISHED = 0.0003;
 
     /**
      * One well as it was read.
@@ -76,18 +85,56 @@ public record CommonDrift(double ratio, boolean bends, double size, double effec
     /**
      * Looks at the wells of one plate and step, read together.
      *
-     * @return empty if fewer than eight wells have a line or a curve through eight finished readings or more in common
+     * @return empty if fewer than eight wells have a line or a curve through eight finished readings or more in common, and
+     *     their baselines nothing
      */
     public static Optional<CommonDrift> of(List<Followed> wells) {
-        int passes = wells.stream()
-                        .flatMap(well -> well.passes().stream())
-                        .mapToInt(pass -> pass)
-                        .max()
-                        .orElse(-1)
-                + 1;
-        Sums sums = new Sums(passes);
-        wells.forEach(sums::add);
-        return sums.result(baselineEffect(wells));
+        List<FinishedResiduals> over = wells.stream()
+                .filter(well -> !well.change().flags().contains(TraceFlag.REACTION_INCOMPLETE))
+                .map(FinishedResiduals::of)
+                .filter(FinishedResiduals::areEnough)
+                .toList();
+        List<FinishedResiduals> plain =
+                over.stream().filter(FinishedResiduals::arePlain).toList();
+        double baselineEffect = baselineEffect(wells);
+        Optional<CommonDrift> ofPlain = of(plain, MOST_WELLS, baselineEffect);
+        // A drift may put most wells off their lines, so that those left are few, or not a fair draw.
+        return ofPlain.filter(drift -> drift.wanders)
+                .or(() -> of(over, MOST_OF_ALL, baselineEffect).filter(drift -> drift.wanders || ofPlain.isEmpty()))
+                .or(() -> ofPlain);
+    }
+
+    private static Optional<CommonDrift> of(List<FinishedResiduals> residuals, double most, double baselineEffect) {
+        CommonTrace common = CommonTrace.of(residuals);
+        if (common.passes() < FEWEST) {
+            return baselineEffect > 0
+                    ? Optional.of(new CommonDrift(0, false, 0, 0, baselineEffect, common.wells()))
+                    : Optional.empty();
+        }
+        return Optional.of(of(common, most, baselineEffect));
+    }
+
+    private static CommonDrift of(CommonTrace common, double most, double baselineEffect) {
+        BentCreep ofZ = bent(common.times(), common.standardised());
+        BentCreep ofMean = bent(common.times(), common.mean());
+        double ratio = meanSquare(common.standardised());
+        boolean wanders = ratio > SEEN && common.shareOfWells() >= most;
+        boolean bends = ofZ != null && ofZ.isSure() && common.shareOfWellsThatBend() >= most;
+        return new CommonDrift(
+                ratio,
+                wanders || bends,
+                Math.sqrt(meanSquare(common.mean())),
+                ofMean == null ? 0 : Math.sqrt(ofMean.allowance()),
+                baselineEffect,
+                common.wells());
+    }
+
+    private static @Nullable BentCreep bent(double[] t, double[] y) {
+        return BentCreep.of(LineFit.of(t, y, 0, t.length, null), t, y, 0, null);
+    }
+
+    private static double meanSquare(double[] values) {
+        return Arrays.stream(values).map(each -> each * each).average().orElse(0);
     }
 
     /** Whether the baselines slope in common, by how their slopes differ from well to well; no matter what carries over. */
@@ -115,126 +162,34 @@ public record CommonDrift(double ratio, boolean bends, double size, double effec
                 .mapToDouble(line -> (line.slope() - mean) * (line.slope() - mean))
                 .sum();
         double u = Math.sqrt(squares / (n - 1) / n);
-        return Math.abs(mean) > SURE_SLOPE * u * Coverage.factor(n - 1) ? Math.abs(mean) * reach / n : 0;
+        boolean sure = Math.abs(mean) > SURE_SLOPE * u * Coverage.factor(n - 1);
+        return sure && shareOf(lines, mean) >= MOST_WELLS ? Math.abs(mean) * reach / n : 0;
+    }
+
+    /** Share of the lines that slope the same way as their mean. */
+    private static double shareOf(List<LineFit> lines, double mean) {
+        Votes votes = new Votes();
+        for (LineFit line : lines) {
+            double variance = line.squares() / line.degreesOfFreedom();
+            double scatter = Math.max(BurstTail.LEAST_SCATTER, Math.sqrt(variance));
+            votes.add(mean * line.slope(), Math.sqrt(line.timeSquares()) / scatter);
+        }
+        return votes.share();
     }
 
     /** Whether the wells drift together. */
     public boolean isSeen() {
-        return ratio > SEEN || bends || baselineEffect > 0;
+        return wanders || baselineEffect > 0;
     }
 
     /** How far ΔA may be off for it, in absorbance; 0 where nothing is seen. */
     public double moves() {
-        double after = ratio > SEEN || bends ? Math.max(effect, TAKEN_OFF * size) : 0;
+        double after = wanders ? Math.max(effect, TAKEN_OFF * size) : 0;
         return Math.max(after, baselineEffect);
     }
 
     /** Whether that may matter to a ΔA of this standard uncertainty. */
     public boolean mattersTo(double uDeltaA) {
         return moves() > Math.max(LEAST, uDeltaA);
-    }
-
-    /** Sums over wells, pass by pass. */
-    private static final class Sums {
-        private final double[] standardised;
-        private final double[] plain;
-        private final double[] times;
-        private final int[] count;
-        private int wells;
-
-        Sums(int passes) {
-            standardised = new double[passes];
-            plain = new double[passes];
-            times = new double[passes];
-            count = new int[passes];
-        }
-
-        void add(Followed well) {
-            Residuals residuals = Residuals.of(well);
-            double scatter = residuals.scatter();
-            if (residuals.reading.size() < FEWEST || !(scatter > 0)) {
-                return;
-            }
-            wells++;
-            for (int k = 0; k < residuals.reading.size(); k++) {
-                int pass = well.passes().get(residuals.reading.get(k));
-                standardised[pass] += residuals.value.get(k) / scatter;
-                plain[pass] += residuals.value.get(k);
-                times[pass] += well.after().timeS(residuals.reading.get(k));
-                count[pass]++;
-            }
-        }
-
-        Optional<CommonDrift> result(double baselineEffect) {
-            int[] shared = IntStream.range(0, count.length)
-                    .filter(pass -> count[pass] >= FEWEST)
-                    .toArray();
-            if (shared.length < FEWEST) {
-                return Optional.empty();
-            }
-            double[] t = Arrays.stream(shared)
-                    .mapToDouble(pass -> times[pass] / count[pass])
-                    .toArray();
-            double[] z = Arrays.stream(shared)
-                    .mapToDouble(pass -> standardised[pass] / Math.sqrt(count[pass]))
-                    .toArray();
-            double[] mean = Arrays.stream(shared)
-                    .mapToDouble(pass -> plain[pass] / count[pass])
-                    .toArray();
-            BentCreep ofZ = bent(t, z);
-            BentCreep ofMean = bent(t, mean);
-            return Optional.of(new CommonDrift(
-                    meanSquare(z),
-                    ofZ != null && ofZ.isSure(),
-                    Math.sqrt(meanSquare(mean)),
-                    ofMean == null ? 0 : Math.sqrt(ofMean.allowance()),
-                    baselineEffect,
-                    wells));
-        }
-
-        private static @Nullable BentCreep bent(double[] t, double[] y) {
-            return BentCreep.of(LineFit.of(t, y, 0, t.length, null), t, y, 0, null);
-        }
-
-        private static double meanSquare(double[] values) {
-            return Arrays.stream(values).map(each -> each * each).average().orElse(0);
-        }
-    }
-
-    /** Residuals of one well in its finished part. */
-    private record Residuals(List<Integer> reading, List<Double> value) {
-        static Residuals of(Followed well) {
-            Residuals residuals = new Residuals(new ArrayList<>(), new ArrayList<>());
-            Series after = well.after();
-            well.change().finished().ifPresent(part -> {
-                for (int j = part.from(); j < part.to(); j++) {
-                    if (part.uses(j)) {
-                        residuals.add(j, after.absorbance(j) - part.at(after.timeS(j)));
-                    }
-                }
-            });
-            well.change().curve().ifPresent(curve -> residuals.addAll(curve, after));
-            return residuals;
-        }
-
-        private void addAll(FittedCurve curve, Series after) {
-            double[] fitted = curve.at(after.times());
-            double[] left = curve.burstLeft(after.times());
-            for (int j = 0; j < fitted.length; j++) {
-                if (Math.abs(left[j]) < FINISHED && !curve.leftOut().contains(j)) {
-                    add(j, after.absorbance(j) - fitted[j]);
-                }
-            }
-        }
-
-        private void add(int at, double residual) {
-            reading.add(at);
-            value.add(residual);
-        }
-
-        double scatter() {
-            return Math.sqrt(
-                    value.stream().mapToDouble(each -> each * each).average().orElse(0));
-        }
     }
 }

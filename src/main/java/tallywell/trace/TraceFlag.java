@@ -21,7 +21,7 @@ public enum TraceFlag {
     /** The finished part is the analyst's own choice. */
     FINISHED_BY_HAND("the finished part was chosen by hand"),
     /** No progress curve describes the trace, or there are too few readings for one; ΔA is from the line. */
-    CURVE_MISFIT("no progress curve describes the trace, so the line through the finished part was used"),
+    CURVE_MISFIT("no progress curve fits, or too few readings for one: the line was used"),
     /** Readings were over the range of the reader. */
     OVER_RANGE("readings were over the range of the reader"),
     /** Readings are missing from the series. */

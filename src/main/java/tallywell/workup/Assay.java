@@ -6,6 +6,7 @@ import tallywell.method.AssayMethod;
 import tallywell.method.Run;
 import tallywell.method.SampleList;
 import tallywell.notice.Place;
+import tallywell.plate.Content;
 import tallywell.plate.Layout;
 import tallywell.plate.Well;
 
@@ -49,6 +50,14 @@ public record Assay(
     /** The same plate with other readings of the same shape, as a simulation draws them. */
     public Assay withReadings(List<Taken> other) {
         return new Assay(name, plate, title, operator, method, layout, samples, other, exclusions, finishedFrom);
+    }
+
+    /** Whether a well has a role, and a sample where its role needs one. */
+    boolean uses(Well well) {
+        Content content = layout.at(well);
+        int slot = Traces.slotOf(content);
+        return !(content instanceof Content.Unused)
+                && (slot == 0 || samples.in(slot).isPresent());
     }
 
     /** Where messages about the run point to. */

@@ -46,8 +46,8 @@ public enum Flag {
     JUMP("the trace jumps from one level to another"),
     /** The finished part was chosen by hand. */
     FINISHED_BY_HAND("the finished part was chosen by a person, with a reason"),
-    /** The rate law does not fit. */
-    CURVE_MISFIT("the progress curve does not describe the trace; the line through the finished part was used"),
+    /** No rate law fits, or there are fewer than ten readings. */
+    CURVE_MISFIT("no progress curve fits, or too few readings for one: the line was used"),
     /** The creep of this step may be the next analyte already reacting, and matters. */
     CREEP_BELONGS("the creep may belong to the next step, and matters more than its uncertainty"),
     /** Little absorbance is left in a falling assay: the indicator may have run out before the analyte. */

@@ -2,6 +2,7 @@ package tallywell.workup;
 
 import java.util.ArrayList;
 import java.util.HashSet;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
@@ -72,6 +73,12 @@ final class Preconditions {
                             "the sample list has no dilution for " + listed(forgotten)
                                     + ", while others have one; expected one for each: without it a sample counts as undiluted"));
         }
+        for (Run.Exclusion each : new LinkedHashSet<>(assay.exclusions().values())) {
+            unused(assay, each.wells(), each.line(), "exclude").ifPresent(remarks::add);
+        }
+        for (Run.FinishedFrom each : new LinkedHashSet<>(assay.finishedFrom().values())) {
+            unused(assay, each.wells(), each.line(), "finished-from").ifPresent(remarks::add);
+        }
         remarks.addAll(new Differences(assay).remarks());
         return remarks;
     }
@@ -84,6 +91,16 @@ final class Preconditions {
     private static String withName(Sample sample) {
         String slot = Integer.toString(sample.slot());
         return slot.equals(sample.name()) ? slot : slot + " (" + sample.name() + ")";
+    }
+
+    private static Optional<Notice> unused(Assay assay, List<Well> wells, int line, String key) {
+        List<Well> unused = wells.stream().filter(well -> !assay.uses(well)).toList();
+        return unused.isEmpty()
+                ? Optional.empty()
+                : Optional.of(Notice.information(
+                        new Place.InFile(assay.name(), "line " + line),
+                        "found " + Means.words(unused) + " under '" + key
+                                + "', not used on this plate, so that nothing changes; expected wells in use"));
     }
 
     private void fault(String text) {

@@ -46,8 +46,7 @@ final class Traces {
     List<WellTrace> of(int step) {
         List<Well> wells = new ArrayList<>();
         for (Well well : assay.layout().format().all()) {
-            Content content = assay.layout().at(well);
-            if (!(content instanceof Content.Unused) && !isUnusedSlot(content)) {
+            if (assay.uses(well)) {
                 wells.add(well);
             }
         }
@@ -55,10 +54,6 @@ final class Traces {
         boolean fits = assay.method().steps().get(step).creep() != Creep.NONE;
         Stream<Well> stream = fits ? wells.parallelStream() : wells.stream();
         return stream.map(well -> trace(well, assay.layout().at(well), step)).toList();
-    }
-
-    private boolean isUnusedSlot(Content content) {
-        return slotOf(content) > 0 && assay.samples().in(slotOf(content)).isEmpty();
     }
 
     /** The slot a well takes its sample from; 0 if none. */
@@ -279,15 +274,21 @@ final class Traces {
         carried.put(well, change.get().baselineOfNext(untilS));
     }
 
-    /** Whether it matters more than the uncertainty of ΔA to whom the creep until the next trigger belongs. */
+    /**
+     * Whether it matters more than the uncertainty of ΔA to whom the creep until the next trigger belongs, and there is creep
+     * beyond its own uncertainty; line and curve alike.
+     */
     private boolean isCreepInQuestion(int step, WellReadings readings, Change change) {
         if (step + 1 >= assay.method().steps().size()
-                || change.finished().isEmpty()
+                || change.creepPerMin().isEmpty()
+                || change.uCreepPerMin().isEmpty()
                 || change.uDeltaA().isEmpty()) {
             return false;
         }
-        double risen = change.finished().get().slopePerS() * readings.nextTriggerS();
-        return Math.abs(risen) > change.uDeltaA().getAsDouble();
+        double creep = Math.abs(change.creepPerMin().getAsDouble());
+        double risen = creep / 60 * readings.nextTriggerS();
+        return risen > change.uDeltaA().getAsDouble()
+                && creep > 2 * change.uCreepPerMin().getAsDouble();
     }
 
     private static boolean isAbsorbanceHigh(Step rules, WellReadings readings, Optional<Change> change) {

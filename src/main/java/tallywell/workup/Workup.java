@@ -21,6 +21,7 @@ public final class Workup {
     /** Works a plate up. */
     public Analysis analyse(Assay assay) throws InputException {
         Preconditions.check(assay);
+        FinishedChoices.check(assay);
         List<StepAnalysis> steps = steps(assay);
         List<Result> results = results(assay, steps);
         List<Result> whole = assay.exclusions().isEmpty() ? results : withAll(assay, results);

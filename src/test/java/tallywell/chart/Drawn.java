@@ -2,6 +2,7 @@ package tallywell.chart;
 
 import java.util.Map;
 import java.util.OptionalDouble;
+import java.util.stream.IntStream;
 import tallywell.assess.Assessor;
 import tallywell.notice.InputException;
 import tallywell.plate.Mark;
@@ -49,6 +50,28 @@ final class Drawn {
                 marks[i] = each.toString().equals(well) && i >= from && i < to ? Mark.OVER : Mark.NONE;
             }
             builder.add(each, times, values, marks);
+        }
+        return assay.withReadings(java.util.List.of(
+                new Taken(taken.name(), taken.triggerBefore(), taken.triggerAtS(), taken.timeS(), builder.build())));
+    }
+
+    /** The same run without some rows of the file. */
+    static Assay without(Assay assay, int from, int to) {
+        Taken taken = assay.readings().get(0);
+        ReadingSeries.Builder builder = ReadingSeries.timed(taken.series().format());
+        for (Well each : taken.series().wells()) {
+            int[] kept = IntStream.range(0, taken.series().size(each))
+                    .filter(i -> i < from || i >= to)
+                    .toArray();
+            builder.add(
+                    each,
+                    IntStream.of(kept)
+                            .mapToDouble(i -> taken.series().timeS(each, i))
+                            .toArray(),
+                    IntStream.of(kept)
+                            .mapToDouble(i -> taken.series().absorbance(each, i))
+                            .toArray(),
+                    null);
         }
         return assay.withReadings(java.util.List.of(
                 new Taken(taken.name(), taken.triggerBefore(), taken.triggerAtS(), taken.timeS(), builder.build())));

@@ -8,6 +8,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.OptionalDouble;
 import java.util.Set;
+import java.util.regex.Pattern;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -62,6 +63,36 @@ class PlateOfTracesTest {
         String svg = new String(Images.svg(PlateOfTraces.of(step)), StandardCharsets.UTF_8);
         assertThat(svg).contains("excluded (1)", "still running at the end (2)", ">blank<", ">standard<", ">sample<");
         assertThat(svg).doesNotContain(">control<").contains(">A<", ">H<", ">12<");
+    }
+
+    /** 94 readings; a path begins with an M in the SVG. */
+    @Test
+    void lineIsBrokenWhereReadingsAreMissing() throws Exception {
+        StepTraces marked = Drawn.step(Drawn.over(Drawn.kinetic(), "C3", 40, 60));
+        StepTraces left = Drawn.step(Drawn.without(Drawn.kinetic(), 40, 60));
+
+        assertThat(runs(step, "C3")).containsExactly(94);
+        assertThat(runs(marked, "C3")).containsExactly(40, 34);
+        assertThat(runs(marked, "C4")).containsExactly(94);
+        assertThat(runs(left, "C4")).containsExactly(40, 34);
+        assertThat(begun(marked)).isEqualTo(begun(step) + 1);
+        assertThat(begun(left)).isEqualTo(begun(step) + left.wells().size());
+    }
+
+    private static List<Integer> runs(StepTraces step, String well) {
+        return TracePoints.of(Drawn.well(step, well).trace()).runs().stream()
+                .map(List::size)
+                .toList();
+    }
+
+    /** How many of the longer paths of the picture begin anywhere. */
+    private static long begun(StepTraces step) {
+        String svg = new String(Images.svg(PlateOfTraces.of(step)), StandardCharsets.UTF_8);
+        return Pattern.compile(" d=\"(M[^\"]{300,})\"")
+                .matcher(svg)
+                .results()
+                .mapToLong(path -> path.group(1).chars().filter(c -> c == 'M').count())
+                .sum();
     }
 
     @ParameterizedTest

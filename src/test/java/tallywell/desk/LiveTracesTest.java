@@ -101,6 +101,16 @@ class LiveTracesTest {
     }
 
     @Test
+    void theFinishedPartCanBeDraggedAsLateAsTwoReadingsAllow() {
+        // Read every 15 s up to 1170 s after the trigger.
+        assertThat(desk.latestFinish(TWO)).hasValue(1155);
+        desk.finishFrom(TWO, 1155, "slow", "J. Vale");
+        assertThat(desk.worked().analysis()).isPresent();
+        desk.finishFrom(TWO, 1156, "slow", "J. Vale");
+        assertThat(desk.worked().analysis()).isEmpty();
+    }
+
+    @Test
     void theProgramFindsTheFinishedPartAgainWhenAsked() {
         desk.finishFrom(TWO, 720, "slow", "J. Vale");
         assertThat(desk.isFinishedByHand(List.of(well("D7")))).isTrue();

@@ -350,6 +350,8 @@ class ProgressCurveTest {
         Change change = DeltaA.of(new Baseline.Given(0.1, 0), few, CURVE);
 
         assertThat(change.flags()).containsExactly(TraceFlag.CURVE_MISFIT);
+        assertThat(TraceFlag.CURVE_MISFIT.text())
+                .isEqualTo("no progress curve fits, or too few readings for one: the line was used");
         assertThat(change.after()).isCloseTo(0.499, within(1e-12));
     }
 

@@ -93,6 +93,12 @@ public final class Plates {
         return this;
     }
 
+    public Plates finishedFrom(String well, double timeS) {
+        Well each = Well.parse(well).orElseThrow();
+        finishedFrom.put(each, new Run.FinishedFrom(List.of(each), timeS, "bubble", "J. Vale", 7));
+        return this;
+    }
+
     public Assay assay() throws InputException {
         try {
             AssayMethod read = new MethodReader().parse(Path.of("method.yaml"), method);
