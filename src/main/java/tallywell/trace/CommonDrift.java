@@ -21,8 +21,8 @@ import org.jspecify.annotations.Nullable;
  * their noise averages out and the drift does not. Where wells are independent the ratio is near 1, and Z does not bend
  * ({@link BentCreep}). Only readings at which the burst is over count, so that a law which describes the burst of every well a
  * little wrong is no drift. Nor is what some wells do and others do not, such as reactions that are not over or creep that dies
- * away in some samples: wells with a flag of their own do not count, unless nothing is seen without them, and two thirds of the wells must
- * go along. Of the baselines, too, two thirds must slope the same way.
+ * away in some samples: wells with a flag of their own do not count, unless nothing is seen without them, and most of the wells
+ * must go along. Most of the baselines, too, must slope the same way.
  *
  * @param ratio mean square of the standardised common residual
  * @param wanders whether the ratio is too large or the standardised common residual bends beyond doubt, and most wells go along
@@ -39,14 +39,14 @@ public record CommonDrift(double ratio, boolean wanders, double size, double eff
     private static final double SEEN = 3;
 
     /**
-     * Share of the wells, each by what it can tell, that must go along with the others. Half do by chance, and two thirds
-     * where a third of the plate bends; of wells that each bend by their standard uncertainty five sixths do. Three quarters
-     * would miss plates whose wells bend by less and whose ΔA is off by more, since their lines begin late.
+     * Share of the wells, each by what it can tell, that must go along with the others. Half do by chance, and 0.7 where four in
+     * ten bend; of wells that each bend by their standard uncertainty five sixths do. With three quarters, plates are missed
+     * whose wells bend by less and whose ΔA is off by more, since their lines begin late.
      */
-    private static final double MOST_WELLS = 2.0 / 3;
+    private static final double MOST_WELLS = 0.7;
 
-    /** The same where wells that are off their own lines count, too. */
-    private static final double MOST_OF_ALL = 0.75;
+    /** The same of baselines, which all begin alike. */
+    private static final double MOST_BASELINES = 0.75;
 
     /** Baseline readings that show a slope. */
     private static final int FEWEST_BEFORE = 4;
@@ -97,29 +97,29 @@ public record CommonDrift(double ratio, boolean wanders, double size, double eff
         List<FinishedResiduals> plain =
                 over.stream().filter(FinishedResiduals::arePlain).toList();
         double baselineEffect = baselineEffect(wells);
-        Optional<CommonDrift> ofPlain = of(plain, MOST_WELLS, baselineEffect);
+        Optional<CommonDrift> ofPlain = of(plain, baselineEffect);
         // A drift may put most wells off their lines, so that those left are few, or not a fair draw.
         return ofPlain.filter(drift -> drift.wanders)
-                .or(() -> of(over, MOST_OF_ALL, baselineEffect).filter(drift -> drift.wanders || ofPlain.isEmpty()))
+                .or(() -> of(over, baselineEffect).filter(drift -> drift.wanders || ofPlain.isEmpty()))
                 .or(() -> ofPlain);
     }
 
-    private static Optional<CommonDrift> of(List<FinishedResiduals> residuals, double most, double baselineEffect) {
+    private static Optional<CommonDrift> of(List<FinishedResiduals> residuals, double baselineEffect) {
         CommonTrace common = CommonTrace.of(residuals);
         if (common.passes() < FEWEST) {
             return baselineEffect > 0
                     ? Optional.of(new CommonDrift(0, false, 0, 0, baselineEffect, common.wells()))
                     : Optional.empty();
         }
-        return Optional.of(of(common, most, baselineEffect));
+        return Optional.of(of(common, baselineEffect));
     }
 
-    private static CommonDrift of(CommonTrace common, double most, double baselineEffect) {
+    private static CommonDrift of(CommonTrace common, double baselineEffect) {
         BentCreep ofZ = bent(common.times(), common.standardised());
         BentCreep ofMean = bent(common.times(), common.mean());
         double ratio = meanSquare(common.standardised());
-        boolean wanders = ratio > SEEN && common.shareOfWells() >= most;
-        boolean bends = ofZ != null && ofZ.isSure() && common.shareOfWellsThatBend() >= most;
+        boolean wanders = ratio > SEEN && common.shareOfWells() >= MOST_WELLS;
+        boolean bends = ofZ != null && ofZ.isSure() && common.shareOfWellsThatBend() >= MOST_WELLS;
         return new CommonDrift(
                 ratio,
                 wanders || bends,
@@ -163,7 +163,7 @@ public record CommonDrift(double ratio, boolean wanders, double size, double eff
                 .sum();
         double u = Math.sqrt(squares / (n - 1) / n);
         boolean sure = Math.abs(mean) > SURE_SLOPE * u * Coverage.factor(n - 1);
-        return sure && shareOf(lines, mean) >= MOST_WELLS ? Math.abs(mean) * reach / n : 0;
+        return sure && shareOf(lines, mean) >= MOST_BASELINES ? Math.abs(mean) * reach / n : 0;
     }
 
     /** Share of the lines that slope the same way as their mean. */
