@@ -89,7 +89,7 @@ final class BurstTail implements Tail {
         double visible = VISIBLE * Math.sqrt(rough.squares() / Math.max(1, rough.degreesOfFreedom()));
         double start = Math.min(MOST_AT_START, Math.max(LEAST_AT_START, visible / Math.abs(burst)));
         int from = 0;
-        if (seen == SeenBurst.CLEAR && n >= FEWEST_FOR_WINDOW) {
+        if (seen.mayShowItsCourse() && n >= FEWEST_FOR_WINDOW) {
             while (from < n - FEWEST && (rough.at(t[from]) - y[from]) / burst > start) {
                 from++;
             }

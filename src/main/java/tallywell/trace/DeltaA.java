@@ -135,7 +135,8 @@ public final class DeltaA {
             return extrapolated(byHand);
         }
         boolean[] out = Spikes.in(after.values());
-        if (SeenBurst.in(Spikes.kept(after.times(), out), Spikes.kept(after.values(), out), rule) == SeenBurst.NONE) {
+        SeenBurst seen = SeenBurst.in(Spikes.kept(after.times(), out), Spikes.kept(after.values(), out), rule);
+        if (seen == SeenBurst.NONE) {
             // Where nothing reacts there is no law to fit, and the line says all.
             return extrapolated(byHand);
         }
@@ -149,6 +150,11 @@ public final class DeltaA {
         }
         if (curve.isEmpty() || curve.get().misfits()) {
             flags.add(TraceFlag.CURVE_MISFIT);
+            return extrapolated(byHand);
+        }
+        if (seen == SeenBurst.STRAIGHT && curve.get().flags().contains(TraceFlag.REACTION_INCOMPLETE)) {
+            // Creep, or a reaction as slow: ΔA of a curve is anything then.
+            flags.add(TraceFlag.REACTION_INCOMPLETE);
             return extrapolated(byHand);
         }
         return changeOf(curve.get(), out);

@@ -21,21 +21,34 @@ final class FinishedLine {
     private final double[] y;
     private final boolean[] leftOut;
     private final int from;
+    private final Start start;
     private final @Nullable Tail tail;
-    /** The first reading as the tail counts, which knows of no spikes. */
-    private final int fromInTail;
-
     private final LineFit fit;
     private final @Nullable Noise noise;
     private final @Nullable BentCreep bent;
 
-    private FinishedLine(double[] t, double[] y, boolean[] leftOut, int from, @Nullable Tail tail, int fromInTail) {
+    /**
+     * Where the line begins.
+     *
+     * @param reading first reading
+     * @param tail what is known of the end of the burst
+     * @param inTail the first reading as the tail counts, which knows of no spikes
+     * @param slow whether it may all be a slow reaction
+     */
+    private record Start(int reading, @Nullable Tail tail, int inTail, boolean slow) {
+        /** A line that rests on nothing but its readings. */
+        static Start at(int reading) {
+            return new Start(reading, null, reading, false);
+        }
+    }
+
+    private FinishedLine(double[] t, double[] y, boolean[] leftOut, Start start) {
         this.t = t;
         this.y = y;
         this.leftOut = leftOut;
-        this.from = from;
-        this.tail = tail;
-        this.fromInTail = fromInTail;
+        this.start = start;
+        from = start.reading();
+        tail = start.tail();
         int n = t.length;
         fit = LineFit.of(t, y, from, n, leftOut);
         bent = BentCreep.of(fit, t, y, from, leftOut);
@@ -55,7 +68,7 @@ final class FinishedLine {
         double[] keptY = Spikes.kept(y, spikes);
         Tail tail = BurstTail.of(kept, keptY, baseline);
         if (tail == null) {
-            return new FinishedLine(t, y, spikes, 0, null, 0).withoutOutliers();
+            return new FinishedLine(t, y, spikes, Start.at(0)).withoutOutliers();
         }
         int start = FinishedStart.of(tail, kept.length);
         if (FinishedStart.isPoor(tail, start)) {
@@ -67,12 +80,18 @@ final class FinishedLine {
                 start = other;
             }
         }
-        return new FinishedLine(t, y, spikes, Spikes.readingOfKept(start, spikes), tail, start).withoutOutliers();
+        if (tail.leftBound(start) > FinishedStart.MOST_BURST
+                && SeenBurst.in(kept, keptY, baseline) == SeenBurst.STRAIGHT) {
+            // Creep, or a slow reaction: it is flagged, but a line from somewhere in its noise would be worth nothing.
+            return new FinishedLine(t, y, spikes, new Start(0, null, 0, true)).withoutOutliers();
+        }
+        int reading = Spikes.readingOfKept(start, spikes);
+        return new FinishedLine(t, y, spikes, new Start(reading, tail, start, false)).withoutOutliers();
     }
 
     /** The line from a start that the analyst chose. */
     static FinishedLine from(int start, double[] t, double[] y) {
-        return new FinishedLine(t, y, Spikes.in(y), start, null, start).withoutOutliers();
+        return new FinishedLine(t, y, Spikes.in(y), Start.at(start)).withoutOutliers();
     }
 
     private FinishedLine withoutOutliers() {
@@ -88,7 +107,7 @@ final class FinishedLine {
                 any = true;
             }
         }
-        return any ? new FinishedLine(t, y, out, from, tail, fromInTail) : this;
+        return any ? new FinishedLine(t, y, out, start) : this;
     }
 
     /**
@@ -114,7 +133,7 @@ final class FinishedLine {
         if (noise == null) {
             return 0;
         }
-        double burst = tail == null ? 0 : tail.errorRms(fromInTail);
+        double burst = tail == null ? 0 : tail.errorRms(start.inTail());
         return Math.sqrt(burst * burst + ofBend(noise, Math.hypot(ofScatter(noise), burst)));
     }
 
@@ -172,10 +191,10 @@ final class FinishedLine {
      */
     private boolean mayHaveBurstLeft() {
         if (tail == null) {
-            return false;
+            return start.slow();
         }
-        double scatter = t.length < ProgressCurve.FEWEST ? 2 * Math.sqrt(tail.lineVariance(fromInTail)) : 0;
-        return tail.leftBound(fromInTail) > Math.max(FinishedStart.MOST_BURST, Math.min(MOST_OF_FEW, scatter));
+        double scatter = t.length < ProgressCurve.FEWEST ? 2 * Math.sqrt(tail.lineVariance(start.inTail())) : 0;
+        return tail.leftBound(start.inTail()) > Math.max(FinishedStart.MOST_BURST, Math.min(MOST_OF_FEW, scatter));
     }
 
     /** The finished part for the result. */
@@ -198,7 +217,7 @@ final class FinishedLine {
                 noise == null
                         ? OptionalDouble.empty()
                         : OptionalDouble.of(factor(noise) * noise.ofSlope(fit, t, from, n, leftOut)),
-                tail == null ? OptionalDouble.empty() : OptionalDouble.of(tail.left(fromInTail)),
-                tail == null ? OptionalDouble.empty() : OptionalDouble.of(tail.leftBound(fromInTail)));
+                tail == null ? OptionalDouble.empty() : OptionalDouble.of(tail.left(start.inTail())),
+                tail == null ? OptionalDouble.empty() : OptionalDouble.of(tail.leftBound(start.inTail())));
     }
 }

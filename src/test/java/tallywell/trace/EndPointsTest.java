@@ -91,7 +91,7 @@ class EndPointsTest {
     void wellsInWhichNothingReactsHaveAsSmallAnUncertaintyAsTheirNoise(int count, double noise) {
         double[] t = every(0.25, count, 0.25);
         for (AfterRule rule : new AfterRule[] {LINE, CURVE}) {
-            Outcome outcome = outcome(t, 0, s -> 0, 0.001, noise, rule);
+            Outcome outcome = outcome(t, 0, s -> 0, 0.0001, noise, rule);
 
             assertThat(outcome.incomplete()).isLessThan(0.02);
             assertThat(outcome.covered()).isGreaterThan(0.93);
@@ -99,10 +99,23 @@ class EndPointsTest {
         }
     }
 
+    /** Whether it is a slow reaction nobody can tell, so it may be flagged; but its ΔA is not to be tens of mA off. */
+    @ParameterizedTest
+    @CsvSource({"32, 0.0003", "32, 0.001", "120, 0.001"})
+    void blanksThatCreepHaveAUsefulChange(int count, double noise) {
+        double[] t = every(0.25, count, 0.25);
+        for (AfterRule rule : new AfterRule[] {LINE, CURVE}) {
+            Outcome outcome = outcome(t, 0, s -> 0, 0.001, noise, rule);
+
+            assertThat(outcome.covered()).isGreaterThan(0.93);
+            assertThat(outcome.over5mA()).isLessThan(0.15);
+        }
+    }
+
     /** Three readings of a baseline and a line know ΔA to 0.6 mA; a faint burst must not change that. */
     @Test
     void aFaintBurstIsNotLookedForInItsNoise() {
-        Outcome outcome = outcome(every(0.25, 60, 0.25), 0.004, s -> Math.exp(-0.05 * s), 0.001, 0.001, LINE);
+        Outcome outcome = outcome(every(0.25, 60, 0.25), 0.004, s -> Math.exp(-0.05 * s), 0.0001, 0.001, LINE);
 
         assertThat(outcome.over5mA()).isLessThan(0.01);
         assertThat(outcome.covered()).isGreaterThan(0.93);
