@@ -97,13 +97,12 @@ final class Budgeting {
         }
         Estimate estimate = outlier.isPresent() ? Estimate.OWN_SCATTER : scatter.estimate();
         String label = estimate == Estimate.TRACE ? TRACE : OWN;
-        add(label, result.role() + " " + result.word() + " " + result.step(), estimate, 1, Math.sqrt(variance));
+        add(label, result.key(), estimate, 1, Math.sqrt(variance));
     }
 
     private void course() {
         double sensitivity = wells.stream().mapToDouble(this::perNet).sum();
-        String name = result.role() + " " + result.word() + " " + result.step();
-        add(COURSE, name, Estimate.COURSE, sensitivity, model.courseOf(wells));
+        add(COURSE, result.key(), Estimate.COURSE, sensitivity, model.courseOf(wells));
     }
 
     private void blanks() {
@@ -267,12 +266,7 @@ final class Budgeting {
         Spread creep = inputs.get(InputQuantity.CREEP);
         if (creep != null) {
             double sensitivity = wells.stream().mapToDouble(this::perNet).sum();
-            add(
-                    InputQuantity.CREEP.label(),
-                    result.role() + " " + result.word() + " " + result.step(),
-                    Estimate.STATED,
-                    sensitivity,
-                    creep.standardUncertainty());
+            add(InputQuantity.CREEP.label(), result.key(), Estimate.STATED, sensitivity, creep.standardUncertainty());
         }
     }
 

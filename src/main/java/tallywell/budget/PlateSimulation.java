@@ -115,14 +115,13 @@ public final class PlateSimulation {
                 }
             }
             List<Integer> shifts = new ArrayList<>();
-            String name = result.role() + " " + result.word() + " " + result.step();
             Spread creep = stated.get(InputQuantity.CREEP);
             if (creep != null) {
-                shifts.add(input("creep " + name, creep));
+                shifts.add(input("creep " + result.key(), creep));
             }
             double course = step.model.courseOf(wells);
             if (course > 0) {
-                shifts.add(input("course " + name, Spread.standard(course)));
+                shifts.add(input("course " + result.key(), Spread.standard(course)));
             }
             return new ResultPlan(
                     output,

@@ -146,7 +146,7 @@ final class BentCreep {
             return false;
         }
         double carry = more ? Math.min(HALF, carry()) : carry();
-        return gain > sureGain(fit.n(), carry) * variance * (1 + carry) / (1 - carry);
+        return gain > sureGain(fit.n(), carry) * variance * Noise.inflation(carry);
     }
 
     /** Variance of the line at the trigger that creep which dies away, seen or not, stands for. */
@@ -161,7 +161,7 @@ final class BentCreep {
             }
         }
         double gain = norm > 0 ? product * product / norm : 0;
-        if (!(gain > variance()) || !(gain > variance() * inflation())) {
+        if (!(gain > variance()) || !(gain > variance() * Noise.inflation(carry()))) {
             return 0;
         }
         double lever = ofShape.at(0) - 1;
@@ -201,16 +201,8 @@ final class BentCreep {
         return q;
     }
 
-    /** By what noise that carries over enlarges the variance of something slow. */
-    private double inflation() {
-        double carry = carry();
-        return (1 + carry) / (1 - carry);
-    }
-
     private double carry() {
-        int n = fit.n();
-        double remains = remains();
-        return n < Noise.FEWEST_FOR_CARRY || remains <= 0 ? 0 : Noise.unbiased(products() / remains, n, 4);
+        return Noise.carry(products(), remains(), fit.n(), 4);
     }
 
     /** Sum of products of neighbouring residuals of the bent line. */

@@ -30,9 +30,6 @@ final class BurstTail implements Tail {
     /** Fewest readings that show a tail. */
     static final int FEWEST = 5;
 
-    /** Of fewer readings, all are looked at. */
-    private static final int FEWEST_FOR_WINDOW = 10;
-
     /** Part of the burst left at the start of the window: where it stands this many times above scatter, within limits. */
     private static final double VISIBLE = 40;
 
@@ -76,20 +73,20 @@ final class BurstTail implements Tail {
      * Looks at the readings after the trigger, spikes taken out.
      *
      * @param baseline what was there before the trigger
+     * @param seen how clearly the trace shows a burst
      * @return the tail, or null if the window holds fewer than five readings
      */
-    static @Nullable BurstTail of(double[] t, double[] y, BaselineRule baseline) {
+    static @Nullable BurstTail of(double[] t, double[] y, BaselineRule baseline, SeenBurst seen) {
         int n = t.length;
         if (n < FEWEST) {
             return null;
         }
         LineFit rough = LineFit.of(t, y, Math.min(n - 3, n - n / 3), n, null);
         double burst = rough.at(0) - baseline.value();
-        SeenBurst seen = SeenBurst.in(t, y, baseline);
         double visible = VISIBLE * Math.sqrt(rough.squares() / Math.max(1, rough.degreesOfFreedom()));
         double start = Math.min(MOST_AT_START, Math.max(LEAST_AT_START, visible / Math.abs(burst)));
         int from = 0;
-        if (seen.mayShowItsCourse() && n >= FEWEST_FOR_WINDOW) {
+        if (seen.mayShowItsCourse() && n >= SeenBurst.FEWEST_FOR_COURSE) {
             while (from < n - FEWEST && (rough.at(t[from]) - y[from]) / burst > start) {
                 from++;
             }

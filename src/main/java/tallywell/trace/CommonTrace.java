@@ -129,12 +129,12 @@ final class CommonTrace {
                     .map(each -> Math.pow((each - middle) / half, power))
                     .toArray();
             for (int before = 0; before < degree; before++) {
-                addTo(v, basis[before], -dot(v, basis[before]));
+                addTo(v, basis[before], -Span.dot(v, basis[before]));
             }
-            double norm = Math.sqrt(dot(v, v));
+            double norm = Math.sqrt(Span.dot(v, v));
             basis[degree] = Arrays.stream(v).map(each -> each / norm).toArray();
             if (degree > 1) {
-                addTo(bend, basis[degree], dot(y, basis[degree]));
+                addTo(bend, basis[degree], Span.dot(y, basis[degree]));
             }
         }
         return bend;
@@ -144,13 +144,5 @@ final class CommonTrace {
         for (int i = 0; i < sum.length; i++) {
             sum[i] += factor * v[i];
         }
-    }
-
-    private static double dot(double[] a, double[] b) {
-        double sum = 0;
-        for (int i = 0; i < a.length; i++) {
-            sum += a[i] * b[i];
-        }
-        return sum;
     }
 }

@@ -80,7 +80,7 @@ final class CurveTail implements Tail {
 
     @Override
     public double lineVariance(int j) {
-        return scatter * scatter * (1 + carry) / (1 - carry) * lines.varianceAtTrigger(j);
+        return scatter * scatter * Noise.inflation(carry) * lines.varianceAtTrigger(j);
     }
 
     @Override

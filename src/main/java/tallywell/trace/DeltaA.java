@@ -108,6 +108,7 @@ public final class DeltaA {
         flags.addAll(line.flags(rule.value()));
         BaselineFit before = rule.fit(line.noise(), flags);
         FinishedPart part = line.part();
+        double ofCourse = line.ofCourse();
         return new Change(
                 before,
                 part.intercept(),
@@ -116,8 +117,8 @@ public final class DeltaA {
                 part.uSlopePerS().isPresent()
                         ? OptionalDouble.of(60 * part.uSlopePerS().getAsDouble())
                         : OptionalDouble.empty(),
-                together(before.standardUncertainty(), line.uncertainty()),
-                line.ofCourse(),
+                together(before.standardUncertainty(), line.uncertainty(ofCourse)),
+                ofCourse,
                 Optional.of(part),
                 Optional.empty(),
                 flags);
@@ -190,14 +191,15 @@ public final class DeltaA {
         double sd = noise.sd(rule.value());
         BaselineFit before = rule.fit(new Noise(sd, noise.carry(), after.size()), flags);
         double lastS = after.timeS(after.size() - 1);
+        double ofCourse = curve.ofCourse();
         return new Change(
                 before,
                 curve.after(),
                 OptionalInt.empty(),
                 OptionalDouble.of(60 * curve.creepPerS()),
                 OptionalDouble.of(60 * curve.uCreepPerS()),
-                OptionalDouble.of(Math.max(BurstTail.LEAST_SCATTER, curve.uncertainty())),
-                curve.ofCourse(),
+                OptionalDouble.of(Math.max(BurstTail.LEAST_SCATTER, curve.uncertainty(ofCourse))),
+                ofCourse,
                 Optional.empty(),
                 Optional.of(new FittedCurve(
                         curve.likeliest(), curve.after(), curve.creepPerS(), curve.uAt(lastS), Spikes.listed(leftOut))),

@@ -66,7 +66,8 @@ final class FinishedLine {
         boolean[] spikes = Spikes.in(y);
         double[] kept = Spikes.kept(t, spikes);
         double[] keptY = Spikes.kept(y, spikes);
-        Tail tail = BurstTail.of(kept, keptY, baseline);
+        SeenBurst seen = SeenBurst.in(kept, keptY, baseline);
+        Tail tail = BurstTail.of(kept, keptY, baseline, seen);
         if (tail == null) {
             return new FinishedLine(t, y, spikes, Start.at(0)).withoutOutliers();
         }
@@ -80,8 +81,7 @@ final class FinishedLine {
                 start = other;
             }
         }
-        if (tail.leftBound(start) > FinishedStart.MOST_BURST
-                && SeenBurst.in(kept, keptY, baseline) == SeenBurst.STRAIGHT) {
+        if (seen == SeenBurst.STRAIGHT && tail.leftBound(start) > FinishedStart.MOST_BURST) {
             // Creep, or a slow reaction: it is flagged, but a line from somewhere in its noise would be worth nothing.
             return new FinishedLine(t, y, spikes, new Start(0, null, 0, true)).withoutOutliers();
         }
@@ -123,9 +123,13 @@ final class FinishedLine {
         return noise;
     }
 
-    /** Standard uncertainty of the line at the trigger, burst left and bend included; empty under three readings. */
-    OptionalDouble uncertainty() {
-        return noise == null ? OptionalDouble.empty() : OptionalDouble.of(Math.hypot(ofScatter(noise), ofCourse()));
+    /**
+     * Standard uncertainty of the line at the trigger, burst left and bend included; empty under three readings.
+     *
+     * @param ofCourse what {@link #ofCourse} gives
+     */
+    OptionalDouble uncertainty(double ofCourse) {
+        return noise == null ? OptionalDouble.empty() : OptionalDouble.of(Math.hypot(ofScatter(noise), ofCourse));
     }
 
     /** The part of it that the course of the trace leaves open: burst left and bend; 0 under three readings. */
@@ -193,7 +197,7 @@ final class FinishedLine {
         if (tail == null) {
             return start.slow();
         }
-        double scatter = t.length < ProgressCurve.FEWEST ? 2 * Math.sqrt(tail.lineVariance(start.inTail())) : 0;
+        double scatter = t.length < SeenBurst.FEWEST_FOR_COURSE ? 2 * Math.sqrt(tail.lineVariance(start.inTail())) : 0;
         return tail.leftBound(start.inTail()) > Math.max(FinishedStart.MOST_BURST, Math.min(MOST_OF_FEW, scatter));
     }
 

@@ -30,7 +30,7 @@ record Noise(double sd, double carry, double degreesOfFreedom) {
 
     /** Noise of the readings about their line; there must be three of them at two times or more. */
     static Noise about(LineFit line, double[] t, double[] y, int from, int to, boolean @Nullable [] leftOut) {
-        double carry = line.n() < FEWEST_FOR_CARRY ? 0 : carry(line, t, y, from, to, leftOut);
+        double carry = carry(line, t, y, from, to, leftOut);
         return about(line, carry, t, from, to, leftOut);
     }
 
@@ -79,10 +79,25 @@ record Noise(double sd, double carry, double degreesOfFreedom) {
         return sd * Math.sqrt(Moments.of(line, carry, t, from, to, leftOut).times) / line.timeSquares();
     }
 
+    /** By what noise that carries over so much enlarges the variance of something slow, over that of white noise. */
+    static double inflation(double carry) {
+        return (1 + carry) / (1 - carry);
+    }
+
+    /**
+     * How much carries over, by the residuals of a fit.
+     *
+     * @param products sum of products of neighbouring residuals
+     * @param squares sum of their squares
+     * @param n how many there are
+     * @param parameters how many were fitted
+     * @return 0 under {@value #FEWEST_FOR_CARRY} residuals, and where there is no scatter
+     */
+    static double carry(double products, double squares, int n, int parameters) {
+        return n < FEWEST_FOR_CARRY || !(squares > 0) ? 0 : unbiased(products / squares, n, parameters);
+    }
+
     private static double carry(LineFit line, double[] t, double[] y, int from, int to, boolean @Nullable [] leftOut) {
-        if (!(line.squares() > 0)) {
-            return 0;
-        }
         double products = 0;
         double last = 0;
         for (int i = from; i < to; i++) {
@@ -92,7 +107,7 @@ record Noise(double sd, double carry, double degreesOfFreedom) {
                 last = residual;
             }
         }
-        return unbiased(products / line.squares(), line.n(), 2);
+        return carry(products, line.squares(), line.n(), 2);
     }
 
     /**

@@ -141,9 +141,13 @@ final class ProgressCurve {
         return Coverage.factor(Noise.freedom(t.length, parameters, noise().carry()));
     }
 
-    /** Standard uncertainty of the absorbance after the reaction, creep that dies away included. */
-    double uncertainty() {
-        return Math.hypot(coverage() * deviation(), ofCourse());
+    /**
+     * Standard uncertainty of the absorbance after the reaction, creep that dies away included.
+     *
+     * @param ofCourse what {@link #ofCourse} gives
+     */
+    double uncertainty(double ofCourse) {
+        return Math.hypot(coverage() * deviation(), ofCourse);
     }
 
     /** The part of it that creep which dies away stands for. */

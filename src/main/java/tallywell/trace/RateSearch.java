@@ -177,9 +177,6 @@ final class RateSearch {
 
     private double carryOfBest() {
         int m = x.length;
-        if (m < Noise.FEWEST_FOR_CARRY) {
-            return 0;
-        }
         double[] row = decay[best];
         double products = 0;
         double squares = 0;
@@ -190,7 +187,7 @@ final class RateSearch {
             squares += e * e;
             last = e;
         }
-        return squares > 0 ? Noise.unbiased(products / squares, m, 4) : 0;
+        return Noise.carry(products, squares, m, 4);
     }
 
     private int standing() {
@@ -316,6 +313,6 @@ final class RateSearch {
 
     /** Variance of something slow. */
     double inflated() {
-        return variance * (1 + carry) / (1 - carry);
+        return variance * Noise.inflation(carry);
     }
 }

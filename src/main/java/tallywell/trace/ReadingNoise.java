@@ -50,7 +50,7 @@ final class ReadingNoise {
         // Residuals are smaller than noise by what the parameters took, and those of level and creep take more of it
         // where
         // it carries over.
-        double inflation = (1 + carry) / (1 - carry);
+        double inflation = Noise.inflation(carry);
         double enlarge = n / Math.max(0.5 * n, n - parameters - SMOOTH * (inflation - 1));
         double own = freedom == 0 ? 0 : squares / Math.max(0.5 * freedom, freedom + 1 - inflation);
         double floor = BurstTail.LEAST_SCATTER * BurstTail.LEAST_SCATTER;

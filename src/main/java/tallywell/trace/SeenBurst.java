@@ -25,7 +25,7 @@ enum SeenBurst {
     private static final double QUIET = 0.006;
 
     /** Fewer readings show no course anyway. */
-    private static final int FEWEST_FOR_COURSE = 10;
+    static final int FEWEST_FOR_COURSE = 10;
 
     /** What scatter about a line is at most, in units of that of neighbours, as noise carries over by half. */
     private static final double MOST_CARRIED = 1.6;

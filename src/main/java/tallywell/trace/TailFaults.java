@@ -73,7 +73,7 @@ final class TailFaults {
         }
         double carried = carried(span.without(jump, level, level, rest));
         double most = Noise.gain(JUMP_GAIN, level.length, 5, carried);
-        return jump.gain() > most * left * (1 + carried) / (1 - carried);
+        return jump.gain() > most * left * Noise.inflation(carried);
     }
 
     private double findDying(Span span, double[] dyingAway) {
@@ -92,7 +92,7 @@ final class TailFaults {
             without[i] -= product / norm * dyingAway[i];
         }
         double carried = carried(without);
-        double inflation = (1 + carried) / (1 - carried);
+        double inflation = Noise.inflation(carried);
         bends = gain > BentCreep.sureGain(level.length, carried) * left * inflation;
         return gain > left * inflation ? gain / norm : 0;
     }
@@ -115,9 +115,6 @@ final class TailFaults {
     }
 
     private double carried(double[] without) {
-        double squares = Span.dot(without, without);
-        return level.length < Noise.FEWEST_FOR_CARRY || !(squares > 0)
-                ? 0
-                : Noise.unbiased(Span.neighbours(without) / squares, level.length, 5);
+        return Noise.carry(Span.neighbours(without), Span.dot(without, without), level.length, 5);
     }
 }

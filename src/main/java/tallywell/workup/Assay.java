@@ -44,7 +44,17 @@ public record Assay(
 
     /** The same plate with excluded wells put back. */
     public Assay withoutExclusions() {
-        return new Assay(name, plate, title, operator, method, layout, samples, readings, Map.of(), finishedFrom);
+        return withExclusions(Map.of());
+    }
+
+    /** The same plate with other wells excluded. */
+    public Assay withExclusions(Map<Well, Run.Exclusion> other) {
+        return new Assay(name, plate, title, operator, method, layout, samples, readings, other, finishedFrom);
+    }
+
+    /** The same plate with another layout. */
+    public Assay withLayout(Layout other) {
+        return new Assay(name, plate, title, operator, method, other, samples, readings, exclusions, finishedFrom);
     }
 
     /** The same plate with other readings of the same shape, as a simulation draws them. */

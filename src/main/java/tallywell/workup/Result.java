@@ -57,6 +57,11 @@ public record Result(
         flags = Collections.unmodifiableSet(copy);
     }
 
+    /** What tells the result from the others of its plate: role, word and step. */
+    public String key() {
+        return role + " " + word + " " + step;
+    }
+
     /** The same with the value that excluded wells would have led to. */
     Result withValueAll(OptionalDouble all) {
         return with(all, recoveryPercent, flags);

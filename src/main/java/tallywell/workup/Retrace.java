@@ -51,18 +51,7 @@ public final class Retrace {
     private static Assay only(Assay assay, Set<Well> wells) {
         Layout layout = assay.layout();
         Content unused = new Content.Unused();
-        return new Assay(
-                assay.name(),
-                assay.plate(),
-                assay.title(),
-                assay.operator(),
-                assay.method(),
-                new Layout(
-                        layout.name(),
-                        WellMap.of(layout.format(), well -> wells.contains(well) ? layout.at(well) : unused)),
-                assay.samples(),
-                assay.readings(),
-                assay.exclusions(),
-                assay.finishedFrom());
+        return assay.withLayout(new Layout(
+                layout.name(), WellMap.of(layout.format(), well -> wells.contains(well) ? layout.at(well) : unused)));
     }
 }

@@ -108,18 +108,14 @@ public final class Workup {
         try {
             Preconditions.check(whole);
             for (Result each : results(whole, steps(whole))) {
-                all.put(key(each), each.value());
+                all.put(each.key(), each.value());
             }
         } catch (InputException e) {
             // With the excluded wells the plate cannot be worked up at all: then there is no such value.
             all.clear();
         }
         return results.stream()
-                .map(each -> each.withValueAll(all.getOrDefault(key(each), OptionalDouble.empty())))
+                .map(each -> each.withValueAll(all.getOrDefault(each.key(), OptionalDouble.empty())))
                 .toList();
-    }
-
-    private static String key(Result result) {
-        return result.role() + " " + result.word() + " " + result.step();
     }
 }

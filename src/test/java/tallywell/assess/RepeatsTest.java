@@ -128,17 +128,7 @@ class RepeatsTest {
                 text.replaceAll("(?m)^  q1: .*$", "  q1: {role: sample-blank, of: 16}")
                         .replaceAll("(?m)^  q2: .*$", "  q2: {role: spike, of: 20, added: 0.2 g/L}"));
         Layout layout = new LayoutReader().read(file);
-        return new Assay(
-                assay.name(),
-                assay.plate(),
-                assay.title(),
-                assay.operator(),
-                assay.method(),
-                layout,
-                assay.samples(),
-                assay.readings(),
-                assay.exclusions(),
-                assay.finishedFrom());
+        return assay.withLayout(layout);
     }
 
     @Test

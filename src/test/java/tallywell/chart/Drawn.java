@@ -80,16 +80,7 @@ final class Drawn {
     /** The same run with a well taken out. */
     static Assay excluding(Assay assay, String well) {
         Well each = Well.parse(well).orElseThrow();
-        return new Assay(
-                assay.name(),
-                assay.plate(),
-                assay.title(),
-                assay.operator(),
-                assay.method(),
-                assay.layout(),
-                assay.samples(),
-                assay.readings(),
-                Map.of(each, new tallywell.method.Run.Exclusion(java.util.List.of(each), "bubble", "J. Vale", 1)),
-                assay.finishedFrom());
+        return assay.withExclusions(
+                Map.of(each, new tallywell.method.Run.Exclusion(java.util.List.of(each), "bubble", "J. Vale", 1)));
     }
 }

@@ -28,7 +28,6 @@ import tallywell.plate.Well;
 import tallywell.report.HostileRun;
 import tallywell.report.Report;
 import tallywell.report.SampleRuns;
-import tallywell.workup.Assay;
 
 /** The summary on paper: conforming, complete, the same every time, and not to be shaken by odd names. */
 class SummaryDocumentTest {
@@ -133,18 +132,7 @@ class SummaryDocumentTest {
     }
 
     private static Report excluded(Map<Well, Run.Exclusion> wells) throws Exception {
-        Assay assay = SampleRuns.assay("cider-l-malic");
-        return SampleRuns.report(new Assay(
-                assay.name(),
-                assay.plate(),
-                assay.title(),
-                assay.operator(),
-                assay.method(),
-                assay.layout(),
-                assay.samples(),
-                assay.readings(),
-                wells,
-                assay.finishedFrom()));
+        return SampleRuns.report(SampleRuns.assay("cider-l-malic").withExclusions(wells));
     }
 
     /** The first sample wells of the upper half, each for a reason of its own; the samples keep their other well. */

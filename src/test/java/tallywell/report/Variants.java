@@ -113,17 +113,7 @@ final class Variants {
         Map<Well, Run.Exclusion> exclusions = new HashMap<>();
         Run.Exclusion exclusion = new Run.Exclusion(list, reason, "J. Doe", 9);
         list.forEach(well -> exclusions.put(well, exclusion));
-        return new Assay(
-                assay.name(),
-                assay.plate(),
-                assay.title(),
-                assay.operator(),
-                assay.method(),
-                assay.layout(),
-                assay.samples(),
-                assay.readings(),
-                exclusions,
-                assay.finishedFrom());
+        return assay.withExclusions(exclusions);
     }
 
     /** A trigger that reaches the columns one after the other, before the line of the baseline. */

@@ -311,7 +311,10 @@ class ProgressCurveTest {
             Change change =
                     DeltaA.of(drawn.baseline(), drawn.after(), new AfterRule.Extrapolate(OptionalDouble.empty()));
             incomplete += change.flags().contains(TraceFlag.REACTION_INCOMPLETE) ? 1 : 0;
-            Tail tail = BurstTail.of(drawn.after().times(), drawn.after().values(), BaselineRule.of(drawn.baseline()));
+            BaselineRule baseline = BaselineRule.of(drawn.baseline());
+            double[] t = drawn.after().times();
+            double[] y = drawn.after().values();
+            Tail tail = BurstTail.of(t, y, baseline, SeenBurst.in(t, y, baseline));
             byTailAlone += tail != null && tail.leftBound(FinishedStart.of(tail, 32)) > 0.0005 ? 1 : 0;
         }
 
