@@ -10,14 +10,12 @@ import java.util.Arrays;
  * }</pre>
  *
  * <p>Fitted to the variances of many small groups, each with its mean and its degrees of freedom, by maximum likelihood
- * for normal values: weighted least squares on the variances with weights ν / s⁴, taken again until nothing changes. A
- * part that would come out negative is set to 0 and the other one is fitted alone.
+ * for normal values ({@link VarianceRatioProfile}): the highest of all maxima, edges included. At an edge one part is 0
+ * and the other one is fitted alone. A part of 0 there is what the data say best, not that it is known to be 0.
  *
- * <p>Check values: {@code glm} of R with family Gamma and identity link.
+ * <p>Check values: {@code glm} of R with family Gamma and identity link; {@code optim} of R over 1000 simulated plates.
  */
 public final class VarianceFunction {
-    private static final int MOST_ROUNDS = 500;
-
     private final double constant;
     private final double proportional;
     private final double[][] covariance;
@@ -60,67 +58,19 @@ public final class VarianceFunction {
 
     private static VarianceFunction fitted(double[] squares, double[] variances, double[] freedom) {
         double total = Arrays.stream(freedom).sum();
-        double pooled = 0;
-        double ratio = 0;
-        double positive = 0;
-        for (int i = 0; i < freedom.length; i++) {
-            pooled += freedom[i] * variances[i] / total;
-            if (squares[i] > 0) {
-                ratio += freedom[i] * variances[i] / squares[i];
-                positive += freedom[i];
-            }
+        VarianceRatioProfile profile = new VarianceRatioProfile(squares, variances, freedom);
+        double ratio = profile.best();
+        if (ratio == 0) {
+            double pooled = profile.constant(0);
+            return new VarianceFunction(pooled, 0, new double[][] {{2 * pooled * pooled / total, 0}, {0, 0}});
         }
-        double[] both = new double[] {pooled, 0};
-        boolean spread = Arrays.stream(squares).distinct().count() > 1;
-        if (spread) {
-            for (int round = 0; round < MOST_ROUNDS; round++) {
-                double[] next = round(squares, variances, freedom, both);
-                double change = Math.abs(next[0] - both[0]) / pooled
-                        + Math.abs(next[1] - both[1]) * squares[largest(squares)] / pooled;
-                both = next;
-                if (!(change > 1e-13)) {
-                    break;
-                }
-            }
-        }
-        if (both[0] > 0 && both[1] > 0) {
-            return new VarianceFunction(both[0], both[1], covariance(squares, freedom, both));
-        }
-        // Only one part is left. A purely proportional one would say that a value of 0 has no scatter at all, so it is
-        // taken only where no value is near 0.
-        boolean awayFromZero = positive == total && ratio > 0;
-        if (spread && both[1] > 0 && awayFromZero) {
-            double alone = ratio / total;
+        if (ratio == Double.POSITIVE_INFINITY) {
+            double alone = profile.proportionalAlone();
             return new VarianceFunction(0, alone, new double[][] {{0, 0}, {0, 2 * alone * alone / total}});
         }
-        return new VarianceFunction(pooled, 0, new double[][] {{2 * pooled * pooled / total, 0}, {0, 0}});
-    }
-
-    private static int largest(double[] values) {
-        int index = 0;
-        for (int i = 1; i < values.length; i++) {
-            if (values[i] > values[index]) {
-                index = i;
-            }
-        }
-        return index;
-    }
-
-    /** One round of least squares on the variances; the weights come from the values of the round before. */
-    private static double[] round(double[] squares, double[] variances, double[] freedom, double[] from) {
-        double[] weights = new double[squares.length];
-        double floor = 1e-6 * Math.max(from[0], from[0] + from[1] * squares[largest(squares)]);
-        for (int i = 0; i < squares.length; i++) {
-            // While the rounds settle a part may pass below 0; the floor keeps the weights finite.
-            double variance = Math.max(from[0] + from[1] * squares[i], floor);
-            weights[i] = freedom[i] / (variance * variance);
-        }
-        double scale = weights[largest(weights)];
-        return StraightLine.fit(
-                        squares,
-                        variances,
-                        Arrays.stream(weights).map(each -> each / scale).toArray())
-                .parameters();
+        double constant = profile.constant(ratio);
+        double[] both = {constant, ratio * constant};
+        return new VarianceFunction(both[0], both[1], covariance(squares, freedom, both));
     }
 
     /** The inverse of the information matrix: sum of ν / (2 s⁴) (1, y²)(1, y²)ᵀ. */
