@@ -3,7 +3,8 @@ package tallywell.assess;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import tallywell.budget.Repeatability;
-import tallywell.numeric.StudentT;
+import tallywell.curve.DetectionLimits;
+import tallywell.curve.DetectionRule;
 import tallywell.plate.Content;
 import tallywell.workup.BlankMean;
 import tallywell.workup.Flag;
@@ -14,11 +15,13 @@ import tallywell.workup.StepAnalysis;
  * Where a net ΔA can be told from a blank, and where it says how much.
  *
  * <pre>{@code
- * decision        t · s0 · √(1/n + 1/N + 1/m)     t one-sided at 95 %
- * quantification  10 · s0 · √(1/n + 1/N + 1/m)
+ * decision        t · s0 · √(1/n + 1/N)                   t one-sided at 95 %
+ *                 t · s0 · √(1/n + 1/N + 1/m + 1/N0)      with sample blanks
+ * quantification  10 instead of t
  * }</pre>
  *
- * <p>n wells of the sample, N blanks, m sample blanks (the last term only where there are any). s0 is the standard
+ * <p>n wells of the sample, N blanks, m sample blanks, N0 blanks without trigger: every mean that is in the net ΔA. The
+ * last term is missing where the sample has sample blanks and the group has no blanks without trigger. s0 is the standard
  * deviation of the blanks of the group from {@value #ENOUGH} wells on, else that of the pooled repeatability at net ΔA 0.
  *
  * <p>Source: Currie (1995), IUPAC recommendations, Pure Appl. Chem. 67, 1699 (from memory).
@@ -30,8 +33,6 @@ import tallywell.workup.StepAnalysis;
  */
 record Detection(double sd, double degreesOfFreedom, double decision, double quantification) {
     private static final int ENOUGH = 4;
-    private static final double ONE_SIDED = 0.95;
-    private static final double QUANTIFICATION = 10;
 
     /** The limits for a result; empty if nothing on the plate shows the scatter of a blank. */
     static Optional<Detection> of(StepAnalysis step, Optional<Repeatability> scatter, Result result) {
@@ -54,19 +55,30 @@ record Detection(double sd, double degreesOfFreedom, double decision, double qua
         double freedom = measured
                 ? blank.wells().size() - 1
                 : scatter.map(each -> each.function().degreesOfFreedom(0)).orElseThrow();
-        double net = sd * Math.sqrt(1.0 / result.n() + 1.0 / blank.wells().size() + ownBlanks(step, result));
+        DetectionLimits limits = DetectionLimits.fromUncertainty(
+                DetectionRule.BLANKS, sd * Math.sqrt(1.0 / result.n() + offset(step, blank, result)), freedom);
         return Optional.of(
-                new Detection(sd, freedom, StudentT.quantile(ONE_SIDED, freedom) * net, QUANTIFICATION * net));
+                new Detection(sd, freedom, limits.decision().orElseThrow(), limits.quantification()));
     }
 
-    private static double ownBlanks(StepAnalysis step, Result result) {
-        int slot = result.slot().orElse(0);
-        int wells = step.where(well -> well.used()
+    /** Variance of what is taken off ΔA, for a variance of 1 of each well. */
+    private static double offset(StepAnalysis step, BlankMean blank, Result result) {
+        double common = 1.0 / blank.wells().size();
+        int own = sampleBlanks(step, result);
+        if (own == 0) {
+            return common;
+        }
+        int untriggered = blank.untriggered().size();
+        return common + 1.0 / own + (untriggered == 0 ? 0 : 1.0 / untriggered);
+    }
+
+    /** How many sample blanks are taken off the wells of a result. */
+    static int sampleBlanks(StepAnalysis step, Result result) {
+        return step.where(well -> well.used()
                         && well.deltaA().isPresent()
-                        && well.content() instanceof Content.SampleBlank own
-                        && own.of() == slot)
+                        && well.content() instanceof Content.SampleBlank each
+                        && each.of() == result.slot().orElse(0))
                 .size();
-        return wells == 0 ? 0 : 1.0 / wells;
     }
 
     /** What is to be said of a net ΔA. */

@@ -22,11 +22,13 @@ final class LimitObservations {
     private final PlateBudget budget;
     private final StepAnalysis step;
     private final String of;
+    private final Scale scale;
 
     LimitObservations(PlateBudget budget, StepAnalysis step, String of) {
         this.budget = budget;
         this.step = step;
         this.of = of;
+        this.scale = new Scale(budget.analysis().assay().method(), step);
     }
 
     List<Check> all() {
@@ -44,7 +46,8 @@ final class LimitObservations {
                                 OptionalDouble.of(found.decision() / slope),
                                 2 * found.decision() / slope,
                                 found.quantification() / slope,
-                                " for " + first.n() + (first.n() == 1 ? " well" : " wells")));
+                                forWells(first.n())
+                                        + (Detection.sampleBlanks(step, first) > 0 ? " with sample blanks" : "")));
                     });
             for (BlankMean blank : step.blanks().values()) {
                 if (blank.sd().orElse(0) > 0) {
@@ -52,7 +55,7 @@ final class LimitObservations {
                 }
             }
         }
-        step.calibration().ifPresent(calibration -> line(calibration, checks));
+        step.calibration().ifPresent(calibration -> line(calibration, sample.map(Result::n), checks));
         if (checks.isEmpty()) {
             checks.add(Observations.open("limit of detection" + of, "nothing shows the scatter of a blank", "layout"));
         }
@@ -65,15 +68,25 @@ final class LimitObservations {
             return calibration.curve().slopeAt(calibration.lowest());
         }
         return 1
-                / new Scale(budget.analysis().assay().method(), step)
-                        .perNetDeltaA(step.where(well -> well.trace().sample().isEmpty())
+                / scale.perNetDeltaA(step.where(well -> well.trace().sample().isEmpty())
                                 .get(0));
     }
 
-    private void line(Calibration calibration, List<Check> checks) {
+    private void line(Calibration calibration, Optional<Integer> n, List<Check> checks) {
         if (calibration.curve().model() == Model.LINE && calibration.fit().degreesOfFreedom() > 0) {
             for (DetectionRule rule : List.of(DetectionRule.LINE_RESIDUAL, DetectionRule.LINE_INTERCEPT)) {
                 checks.add(check(DetectionLimits.fromLine(rule, calibration)));
+            }
+            if (calibration.fit().sumOfSquares() > 0) {
+                n.ifPresent(wells -> {
+                    DetectionLimits limits = DetectionLimits.fromPrediction(calibration, wells);
+                    checks.add(check(
+                            limits.rule(),
+                            limits.decision(),
+                            limits.detection(),
+                            limits.quantification(),
+                            forWells(wells)));
+                });
             }
         }
     }
@@ -84,13 +97,21 @@ final class LimitObservations {
 
     private Check check(
             DetectionRule rule, OptionalDouble decision, double detection, double quantification, String wells) {
-        String found = (decision.isPresent() ? "decision " + gPerL(decision.getAsDouble()) + ", " : "")
-                + "detection " + gPerL(detection) + ", quantification " + gPerL(quantification)
-                + " in the solution pipetted" + wells;
+        String found = (decision.isPresent() ? "decision " + inUnit(decision.getAsDouble()) + ", " : "")
+                + "detection " + inUnit(detection) + ", quantification " + inUnit(quantification)
+                + form() + " in the solution pipetted" + wells;
         return Observations.open("limit of detection" + of, found, rule.toString());
     }
 
-    private static String gPerL(double value) {
-        return Numbers.rounded(value, DIGITS) + " g/L";
+    private String form() {
+        return step.step().report().as().map(form -> " of " + form.name()).orElse("");
+    }
+
+    private static String forWells(int n) {
+        return " for " + n + (n == 1 ? " well" : " wells");
+    }
+
+    private String inUnit(double gPerL) {
+        return Numbers.rounded(scale.perGPerL() * gPerL, DIGITS) + " " + scale.unit().symbol();
     }
 }

@@ -106,4 +106,16 @@ public record Calibration(
     public double weightAt(double level) {
         return weighting.weight(level, curve.at(level));
     }
+
+    /**
+     * Standard deviation of a standard at the low end of the curve: at level 0 where the weights have an answer there,
+     * else at the lowest level. The residual standard deviation itself is that of weight 1, and where weights grow
+     * towards low levels that is one far up.
+     *
+     * @throws IllegalArgumentException if there are no degrees of freedom
+     */
+    public double sdAtLowEnd() {
+        double weight = weighting.weightOfBlank();
+        return fit.residualSd() / Math.sqrt(weight > 0 ? weight : weightAt(lowest));
+    }
 }

@@ -15,6 +15,11 @@ public record FittedVariance(VarianceFunction variance) implements Weigher {
     }
 
     @Override
+    public double weightOfBlank() {
+        return variance.constant() > 0 ? weight(0, 0) : 0;
+    }
+
+    @Override
     public String word() {
         return "1/s2";
     }

@@ -11,6 +11,9 @@ public sealed interface Weigher permits Weighting, FittedVariance {
      */
     double weight(double level, double response);
 
+    /** The weight of a blank, as {@link #weight}; 0 where the rule has none to give at level 0. */
+    double weightOfBlank();
+
     /** The rule in a word. */
     String word();
 }

@@ -33,6 +33,11 @@ public enum Weighting implements Weigher {
         };
     }
 
+    @Override
+    public double weightOfBlank() {
+        return this == NONE ? 1 : 0;
+    }
+
     /** The word in method files. */
     @Override
     public String word() {

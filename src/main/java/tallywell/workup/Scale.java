@@ -1,9 +1,11 @@
 package tallywell.workup;
 
+import java.util.Optional;
 import java.util.OptionalDouble;
 import tallywell.method.AssayMethod;
 import tallywell.method.Sample;
 import tallywell.quantity.Quantity;
+import tallywell.quantity.Unit;
 
 /**
  * How a value follows from what the calibration says of a well: proportional, so that one factor tells it.
@@ -29,6 +31,16 @@ public final class Scale {
     public double perConcentration(WellResult well) {
         double dilution = Values.dilution(well.content(), well.trace().sample()).factor();
         return conversion.reported(dilution, well.trace().sample());
+    }
+
+    /** A concentration of the solution pipetted, in {@link #unit}, for each g/L, in the form that the report states. */
+    public double perGPerL() {
+        return conversion.reported(1, Optional.empty());
+    }
+
+    /** The unit of the report for what is in a volume: that of the report, or g/L where that is a content. */
+    public Unit unit() {
+        return conversion.unit(Optional.empty());
     }
 
     /** A concentration of the analyte in g/L, whichever way a file gave it. */

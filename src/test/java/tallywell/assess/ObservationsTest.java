@@ -230,7 +230,8 @@ class ObservationsTest {
                         "t · s0 · √(1/n + 1/N) of the blanks (IUPAC 1995)",
                         "blank mean + 3 and 10 · SD (OIV-MA-AS1-10)",
                         "3.3 and 10 · residual SD / slope (ICH Q2)",
-                        "3.3 and 10 · SE of the intercept / slope (ICH Q2)");
+                        "3.3 and 10 · SE of the intercept / slope (ICH Q2)",
+                        "t · s of a net ΔA read from the line at 0 / slope (ISO 11843-2, DIN 32645)");
         assertThat(limits).allMatch(each -> each.found().contains("g/L in the solution pipetted"));
     }
 }
