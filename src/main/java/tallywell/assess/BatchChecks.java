@@ -8,9 +8,11 @@ import tallywell.curve.Calibration;
 import tallywell.method.AssayMethod;
 import tallywell.method.BatchLimits;
 import tallywell.method.CalibrationRule;
+import tallywell.method.Direction;
 import tallywell.method.Step;
 import tallywell.quantity.Numbers;
 import tallywell.workup.BlankMean;
+import tallywell.workup.Flag;
 import tallywell.workup.Scale;
 import tallywell.workup.StepAnalysis;
 
@@ -49,6 +51,9 @@ final class BatchChecks {
         if (step.step().calibration() instanceof CalibrationRule.ByStandards) {
             checks.add(standards(calibration));
         }
+        if (step.step().signal().direction() == Direction.FALLS) {
+            checks.add(indicator());
+        }
         checks.add(slope(calibration));
         return checks;
     }
@@ -67,6 +72,21 @@ final class BatchChecks {
         double most = limits.blankSdMost().getAsDouble();
         return new Check(
                 name, "at most " + Numbers.rounded(most, DIGITS), found, state(sd <= most), "method, blank-sd");
+    }
+
+    /** A standard in which the indicator ran out bends the calibration of every sample. */
+    private Check indicator() {
+        List<String> low = step.where(well -> step.calibrationWells().contains(well.well())
+                        && well.flags().contains(Flag.INDICATOR_LOW))
+                .stream()
+                .map(well -> well.well().toString())
+                .toList();
+        return new Check(
+                "indicator left in the standards" + of,
+                "no standard in which it may have run out",
+                low.isEmpty() ? "none" : String.join(", ", low),
+                state(low.isEmpty()),
+                "trace");
     }
 
     private Check standards(Calibration calibration) {

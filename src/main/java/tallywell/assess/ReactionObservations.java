@@ -1,7 +1,10 @@
 package tallywell.assess;
 
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
+import java.util.Objects;
+import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.stream.Collectors;
 import tallywell.method.Creep;
@@ -9,6 +12,7 @@ import tallywell.method.Direction;
 import tallywell.plate.Well;
 import tallywell.quantity.Numbers;
 import tallywell.workup.Flag;
+import tallywell.workup.IndicatorLeft;
 import tallywell.workup.StepAnalysis;
 import tallywell.workup.WellResult;
 
@@ -99,25 +103,26 @@ final class ReactionObservations {
     }
 
     private Check indicator() {
-        OptionalDouble least = step.step().limits().batch().absorbanceLeft();
-        String name = "indicator left after the reaction";
-        OptionalDouble lowest = step.wells().stream()
+        Optional<IndicatorLeft> lowest = step.wells().stream()
                 .filter(WellResult::used)
-                .map(well -> well.trace().after())
-                .flatMapToDouble(OptionalDouble::stream)
-                .min();
-        String found = lowest.isPresent()
-                ? "lowest absorbance after the reaction " + Numbers.fixed(lowest.getAsDouble(), 3)
-                : "no reading";
-        if (least.isEmpty()) {
-            return Observations.open(name + of, found, "no absorbance-left in the method");
+                .map(well -> step.indicator().get(well.well()))
+                .filter(Objects::nonNull)
+                .min(Comparator.comparingDouble(IndicatorLeft::left));
+        if (lowest.isEmpty()) {
+            return Observations.open("indicator left after the reaction" + of, "no reading", "trace");
         }
+        List<WellResult> low =
+                step.where(well -> well.used() && well.flags().contains(Flag.INDICATOR_LOW));
+        String found = "least absorbance of indicator left " + Numbers.fixed(lowest.get().left(), 3)
+                + " (plate and reagents " + Numbers.fixed(lowest.get().background(), 3) + ", "
+                + lowest.get().backgroundFrom().text() + ")";
+        Check check = wells("indicator left after the reaction", "at least " + Numbers.plain(lowest.get().least()), low, "");
         return new Check(
-                name + of,
-                "at least " + Numbers.plain(least.getAsDouble()),
-                found,
-                Observations.state(lowest.isPresent() && lowest.getAsDouble() >= least.getAsDouble()),
-                "method, absorbance-left");
+                check.name(),
+                check.limit(),
+                low.isEmpty() ? found : found + "; " + check.found(),
+                check.state(),
+                step.step().limits().batch().indicatorLeft().isPresent() ? "method, indicator-left" : "own choice");
     }
 
     private Check wells(String name, String limit, List<WellResult> bad, String source) {

@@ -2,6 +2,7 @@ package tallywell.assess;
 
 import java.util.ArrayList;
 import java.util.EnumSet;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
@@ -9,7 +10,6 @@ import java.util.Set;
 import tallywell.budget.PlateBudget;
 import tallywell.budget.Repeatability;
 import tallywell.curve.Calibration;
-import tallywell.method.Direction;
 import tallywell.method.Limits;
 import tallywell.quantity.Dilution;
 import tallywell.workup.Analysis;
@@ -18,7 +18,7 @@ import tallywell.workup.Result;
 import tallywell.workup.StepAnalysis;
 
 /**
- * Judges each result by one table, first line that applies: over range or missing, incomplete, indicator, range,
+ * Judges each result by one table, first line that applies: over range or missing, indicator, incomplete, range,
  * replicates, detection, then what a person should look at. The table stands in {@code docs/verdicts.md}.
  */
 final class Verdicts {
@@ -38,19 +38,21 @@ final class Verdicts {
             Flag.RECOVERY_OUT,
             Flag.OUTLIER,
             Flag.SCATTER_HIGH,
-            Flag.PLATE_DRIFTS);
+            Flag.PLATE_DRIFTS,
+            Flag.SAME_CEILING);
 
     private Verdicts() {}
 
-    static Judgement of(Analysis analysis, PlateBudget budget, Result result, boolean batchPassed) {
+    private static Judgement of(
+            Analysis analysis, PlateBudget budget, Result result, boolean batchPassed, Set<String> ceiling) {
         StepAnalysis step = analysis.stepOf(result);
         Optional<Repeatability> scatter = budget.repeatabilities().get(result.step() - 1);
         Set<Flag> flags = EnumSet.noneOf(Flag.class);
         flags.addAll(result.flags());
         flags.addAll(windowFlags(result, step.step().limits()));
         flags.addAll(new Replicates(result, step).flags(scatter));
-        if (isIndicatorLow(result, step)) {
-            flags.add(Flag.INDICATOR_LOW);
+        if (ceiling.contains(result.key())) {
+            flags.add(Flag.SAME_CEILING);
         }
         if (Recoveries.isOut(analysis, result)) {
             flags.add(Flag.RECOVERY_OUT);
@@ -73,12 +75,13 @@ final class Verdicts {
         if (flags.contains(Flag.READINGS_MISSING) && result.netDeltaA().isEmpty() || result.n() == 0) {
             return repeat(result, new Advice.Repeat());
         }
-        if (flags.contains(Flag.REACTION_INCOMPLETE)) {
-            return repeat(result, new Advice.ReadLonger());
-        }
+        // Without indicator no reaction ends, however long it is read.
         if (flags.contains(Flag.INDICATOR_LOW)) {
             // What was seen is only what the indicator could show, so the dilution is a lower bound.
             return repeat(result, new Advice.Dilute(DilutionSeries.atLeast(result.dilution(), 2)));
+        }
+        if (flags.contains(Flag.REACTION_INCOMPLETE)) {
+            return repeat(result, new Advice.ReadLonger());
         }
         if (flags.contains(Flag.ABOVE_STANDARDS)
                 || flags.contains(Flag.ABOVE_WINDOW)
@@ -162,20 +165,15 @@ final class Verdicts {
         return flags;
     }
 
-    /** In a falling assay the absorbance left shows whether there was indicator enough. */
-    private static boolean isIndicatorLow(Result result, StepAnalysis step) {
-        OptionalDouble least = step.step().limits().batch().absorbanceLeft();
-        return step.step().signal().direction() == Direction.FALLS
-                && least.isPresent()
-                && step.wells().stream()
-                        .filter(well -> well.used() && result.wells().contains(well.well()))
-                        .anyMatch(well -> well.trace().after().orElse(Double.MAX_VALUE) < least.getAsDouble());
-    }
-
     static List<Judgement> of(Analysis analysis, PlateBudget budget, boolean batchPassed) {
+        Set<String> ceiling = new HashSet<>();
+        for (StepAnalysis step : analysis.steps()) {
+            ceiling.addAll(SameCeiling.keys(
+                    step, analysis.results(), budget.repeatabilities().get(step.number() - 1)));
+        }
         List<Judgement> judgements = new ArrayList<>();
         for (int i = 0; i < analysis.results().size(); i++) {
-            judgements.add(of(analysis, budget, analysis.results().get(i), batchPassed)
+            judgements.add(of(analysis, budget, analysis.results().get(i), batchPassed, ceiling)
                     .with(budget.results().get(i)));
         }
         return judgements;

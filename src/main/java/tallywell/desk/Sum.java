@@ -23,6 +23,7 @@ import tallywell.trace.Change;
 import tallywell.trace.FinishedPart;
 import tallywell.workup.Analysis;
 import tallywell.workup.BlankMean;
+import tallywell.workup.IndicatorLeft;
 import tallywell.workup.Result;
 import tallywell.workup.StepAnalysis;
 import tallywell.workup.WellResult;
@@ -124,6 +125,7 @@ public final class Sum {
             return;
         }
         deltaA(trace, trace.change().get());
+        Optional.ofNullable(analysis.indicator().get(well.well())).ifPresent(this::indicator);
         if (well.netDeltaA().isPresent()) {
             net(well);
             value(well);
@@ -149,6 +151,15 @@ public final class Sum {
                                 + deltaA
                         : "  ΔA = " + formula + " − A after = " + corrected + " − " + shown.fixed(after, A) + " = "
                                 + deltaA);
+    }
+
+    private void indicator(IndicatorLeft left) {
+        lines.add("  indicator left = A before of the blanks − plate and reagents (" + left.backgroundFrom().text()
+                + ") − used before the trigger − used until the end = "
+                + shown.fixed(left.supplied() + left.background(), A) + " − " + shown.fixed(left.background(), A)
+                + " − " + shown.fixed(left.usedBefore(), A) + " − " + shown.fixed(left.used(), A) + " = "
+                + shown.fixed(left.left(), A) + (left.isLow() ? ", less than " : ", at least ")
+                + shown.plain(left.least()) + (left.isLow() ? ": it may have run out" : ""));
     }
 
     private String before(WellTrace trace) {

@@ -167,7 +167,8 @@ public final class MethodReader {
                         "blank-sd",
                         "standard-recovery",
                         "slope",
-                        "absorbance-left");
+                        "absorbance-left",
+                        "indicator-left");
         Step step = new Step(
                 analyte(keys),
                 signal(signal),
@@ -383,13 +384,16 @@ public final class MethodReader {
         Layered standard = accept.inner("standard-recovery").only("least", "most");
         Layered slope = accept.inner("slope").only("least", "most");
         Layered left = accept.inner("absorbance-left").only("least");
+        Layered indicator = accept.inner("indicator-left").only("least", "background");
         return new BatchLimits(
                 sd.number("most"),
                 standard.positive("least", Kind.RATIO),
                 standard.positive("most", Kind.RATIO),
                 slope.positive("least", Kind.RATIO),
                 slope.positive("most", Kind.RATIO),
-                left.number("least"));
+                left.number("least"),
+                indicator.number("least"),
+                indicator.number("background"));
     }
 
     private static String free(YamlMapping keys, String key, String otherwise) throws InputException {

@@ -11,6 +11,8 @@ import java.util.OptionalDouble;
  * @param slopeLeast smallest slope of the calibration over what the absorptivity leads one to expect, as a fraction
  * @param slopeMost largest slope of the calibration over what the absorptivity leads one to expect, as a fraction
  * @param absorbanceLeft smallest absorbance after the reaction in a falling assay, below which the indicator may be used up
+ * @param indicatorLeft smallest absorbance of indicator that must be left in a falling assay, colour and plate taken off
+ * @param background absorbance of plate and reagents without indicator
  */
 public record BatchLimits(
         OptionalDouble blankSdMost,
@@ -18,4 +20,6 @@ public record BatchLimits(
         OptionalDouble standardMost,
         OptionalDouble slopeLeast,
         OptionalDouble slopeMost,
-        OptionalDouble absorbanceLeft) {}
+        OptionalDouble absorbanceLeft,
+        OptionalDouble indicatorLeft,
+        OptionalDouble background) {}

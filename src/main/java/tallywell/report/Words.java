@@ -63,6 +63,7 @@ public final class Words {
             case BELOW_QUANTIFICATION -> "below the limit of quantification";
             case EQUILIBRIUM_LOST -> "no equilibrium to reckon from";
             case PLATE_DRIFTS -> "plate drifts";
+            case SAME_CEILING -> "same ΔA as others at the top";
         };
     }
 

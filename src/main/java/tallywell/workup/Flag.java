@@ -50,7 +50,7 @@ public enum Flag {
     CURVE_MISFIT("no progress curve fits, or too few readings for one: the line was used"),
     /** The creep of this step may be the next analyte already reacting, and matters. */
     CREEP_BELONGS("the creep may belong to the next step, and matters more than its uncertainty"),
-    /** Little absorbance is left in a falling assay: the indicator may have run out before the analyte. */
+    /** Little indicator is left in a falling assay: it may have run out before the analyte. */
     INDICATOR_LOW("the indicator may be used up, so that there is more analyte than it shows"),
     /** One well lies too far from the others. */
     OUTLIER("one well lies farther from the others than chance explains (Grubbs, two-sided, 1 %)"),
@@ -63,7 +63,9 @@ public enum Flag {
     /** The formula of the coupled equilibrium has no value. */
     EQUILIBRIUM_LOST("A2 does not lie beyond A0, so the formula of the coupled equilibrium has no value"),
     /** All wells drift together. */
-    PLATE_DRIFTS("the wells of the plate drift together (lamp, temperature, or creep that is not constant)");
+    PLATE_DRIFTS("the wells of the plate drift together (lamp, temperature, or creep that is not constant)"),
+    /** Samples that should differ use up equally much, the most of the plate. */
+    SAME_CEILING("samples that should differ have the same ΔA, the largest of the plate: something may have run out");
 
     private final String text;
 

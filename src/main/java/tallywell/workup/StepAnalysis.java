@@ -21,6 +21,7 @@ import tallywell.trace.CommonDrift;
  * @param calibration from the standards; empty where the absorptivity serves
  * @param calibrationWells the wells that are the points of the calibration, in its order
  * @param wells every well in use, in row order
+ * @param indicator what is left of the indicator, by well; empty where the signal rises
  * @param drift what their traces have in common beyond their own; empty where too few have traces
  */
 public record StepAnalysis(
@@ -30,12 +31,14 @@ public record StepAnalysis(
         Optional<Calibration> calibration,
         List<Well> calibrationWells,
         List<WellResult> wells,
+        Map<Well, IndicatorLeft> indicator,
         Optional<CommonDrift> drift) {
     /** Keeps copies that cannot change. */
     public StepAnalysis {
         blanks = Collections.unmodifiableMap(new TreeMap<>(blanks));
         calibrationWells = List.copyOf(calibrationWells);
         wells = List.copyOf(wells);
+        indicator = Map.copyOf(indicator);
     }
 
     /**

@@ -10,6 +10,7 @@ import tallywell.method.Direction;
 import tallywell.method.Step;
 import tallywell.notice.InputException;
 import tallywell.plate.Content;
+import tallywell.plate.Well;
 import tallywell.quantity.Numbers;
 import tallywell.trace.CommonDrift;
 
@@ -32,21 +33,23 @@ public final class Workup {
         Traces traces = new Traces(assay, new Timeline(assay));
         List<StepAnalysis> steps = new ArrayList<>();
         for (int i = 0; i < assay.method().steps().size(); i++) {
-            steps.add(step(assay, i, traces.of(i)));
+            steps.add(step(assay, i, traces.of(i), steps));
         }
         return steps;
     }
 
-    private static StepAnalysis step(Assay assay, int index, List<WellTrace> alone) throws InputException {
+    private static StepAnalysis step(Assay assay, int index, List<WellTrace> alone, List<StepAnalysis> earlier)
+            throws InputException {
         Optional<CommonDrift> drift = PlateDrift.of(alone);
-        List<WellTrace> traces = PlateDrift.marked(alone, drift);
         Step step = assay.method().steps().get(index);
+        Map<Well, IndicatorLeft> left = Indicator.of(assay.method(), index, alone, earlier);
+        List<WellTrace> traces = Indicator.marked(step, PlateDrift.marked(alone, drift), left);
         refuseSwapped(assay, step, traces);
         Map<String, BlankMean> blanks = Blanks.of(assay, step, traces);
         NetChanges net = new NetChanges(traces, blanks);
         CalibrationStage.Made made = CalibrationStage.of(assay, step, traces, net);
         List<WellResult> wells = new Values(assay.method(), step, made.calibration()).of(traces, net);
-        return new StepAnalysis(index + 1, step, blanks, made.calibration(), made.wells(), wells, drift);
+        return new StepAnalysis(index + 1, step, blanks, made.calibration(), made.wells(), wells, left, drift);
     }
 
     /** A plate on which most wells go the wrong way was almost surely read in another order than the run says. */

@@ -271,7 +271,9 @@ class RunStoreTest {
                         OptionalDouble.of(1.08),
                         OptionalDouble.of(0.9),
                         OptionalDouble.of(1.1),
-                        OptionalDouble.of(0.2)));
+                        OptionalDouble.of(0.2),
+                        OptionalDouble.empty(),
+                        OptionalDouble.empty()));
         assertThat(new MethodForm(changed, new Shown(',')).fields()).containsAllEntriesOf(fields);
         fields.put("1.limit.left", "much");
         assertThatThrownBy(() -> form.method(store.text(origin), fields))
