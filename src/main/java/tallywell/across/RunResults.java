@@ -6,7 +6,6 @@ import java.util.Optional;
 import tallywell.assess.Assessment;
 import tallywell.assess.JudgedDifference;
 import tallywell.assess.Judgement;
-import tallywell.budget.ResultBudget;
 import tallywell.method.Sample;
 import tallywell.workup.Analysis;
 import tallywell.workup.Result;
@@ -35,12 +34,9 @@ public record RunResults(String run, List<Found> found) {
             }
         }
         for (JudgedDifference each : assessment.differences()) {
-            Optional<UncertaintyParts> parts = each.budget().map(budget -> {
-                ResultBudget total = budgetOf(assessment, each.difference().total());
-                ResultBudget free = budgetOf(assessment, each.difference().free());
-                return UncertaintyParts.of(analysis, each, total, free, shared);
-            });
-            Result row = each.difference().row();
+            Optional<UncertaintyParts> parts = each.budget()
+                    .map(budget -> UncertaintyParts.of(analysis, each, budget.total(), budget.free(), shared));
+            Result row = each.row();
             found.add(new Found(run, row, id(analysis, row), row.value(), row.unit(), each.verdict(), parts));
         }
         return new RunResults(run, found);
@@ -59,10 +55,5 @@ public record RunResults(String run, List<Found> found) {
                         .map(Sample::id)
                         .orElse("")
                 : "";
-    }
-
-    private static ResultBudget budgetOf(Assessment assessment, Result result) {
-        int at = assessment.budget().analysis().results().indexOf(result);
-        return assessment.budget().results().get(at).orElseThrow();
     }
 }

@@ -1,7 +1,9 @@
 package tallywell.assess;
 
 import java.util.ArrayList;
+import java.util.HashSet;
 import java.util.List;
+import java.util.Set;
 import tallywell.budget.PlateBudget;
 
 /**
@@ -11,18 +13,20 @@ import tallywell.budget.PlateBudget;
  * @param checks the criteria for the batch
  * @param observations further checks, most of them statistical, that decide nothing but should be looked at where failed
  * @param budget how sure the results are, in their order
+ * @param differences the results by difference
  */
-public record Assessment(List<Judgement> judgements, List<Check> checks, List<Check> observations, PlateBudget budget) {
+public record Assessment(
+        List<Judgement> judgements,
+        List<Check> checks,
+        List<Check> observations,
+        PlateBudget budget,
+        List<JudgedDifference> differences) {
     /** Keeps copies that cannot change. */
     public Assessment {
         judgements = List.copyOf(judgements);
         checks = List.copyOf(checks);
         observations = List.copyOf(observations);
-    }
-
-    /** The results by difference, judged by the two results that each follows from. */
-    public List<JudgedDifference> differences() {
-        return JudgedDifference.of(judgements, budget);
+        differences = List.copyOf(differences);
     }
 
     /** Whether no criterion failed. */
@@ -42,11 +46,19 @@ public record Assessment(List<Judgement> judgements, List<Check> checks, List<Ch
         return checks.stream().filter(check -> check.state() == state).count();
     }
 
-    /** How many sample results got a verdict. */
+    /** How many results of samples got a verdict; of a result by difference that counts, and its halves do not. */
     public long count(Verdict verdict) {
-        return judgements.stream()
+        Set<String> halves = new HashSet<>();
+        for (JudgedDifference each : differences) {
+            halves.add(each.difference().total().key());
+            halves.add(each.difference().free().key());
+        }
+        long plain = judgements.stream()
                 .filter(each -> each.result().role().equals("sample") && each.verdict() == verdict)
+                .filter(each -> !halves.contains(each.result().key()))
                 .count();
+        return plain
+                + differences.stream().filter(each -> each.verdict() == verdict).count();
     }
 
     /** The batch in one sentence. */

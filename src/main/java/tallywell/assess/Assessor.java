@@ -30,7 +30,9 @@ public final class Assessor {
         }
         checks.addAll(recoveries(analysis));
         boolean passed = checks.stream().noneMatch(check -> check.state() == Check.State.FAILED);
-        return new Assessment(Verdicts.of(analysis, budget, passed), checks, new Observations(budget).all(), budget);
+        DifferenceVerdicts verdicts = new DifferenceVerdicts(Verdicts.of(analysis, budget, passed), budget, passed);
+        return new Assessment(
+                verdicts.judgements(), checks, new Observations(budget).all(), budget, verdicts.differences());
     }
 
     private static Check blank(BlankMean blank, OptionalDouble most, String of) {

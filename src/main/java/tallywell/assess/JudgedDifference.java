@@ -1,45 +1,71 @@
 package tallywell.assess;
 
-import java.util.ArrayList;
-import java.util.List;
+import java.util.Collections;
+import java.util.EnumSet;
 import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.Set;
 import tallywell.budget.DifferenceBudget;
-import tallywell.budget.PlateBudget;
-import tallywell.budget.ResultBudget;
-import tallywell.workup.Analysis;
 import tallywell.workup.DifferenceResult;
+import tallywell.workup.Flag;
+import tallywell.workup.Result;
 
 /**
- * A result by difference with what to do about it: it can stand where both results that it follows from can.
+ * A result by difference with what to do about it, judged by its own uncertainty.
  *
- * @param difference the result
- * @param budget how sure it is, where both results have a budget
- * @param verdict the worse of the two
- * @param advice that of the total where it has one, else that of the free
+ * @param difference the result, its halves with all their flags
+ * @param budget how sure it is, where both halves have a budget
+ * @param flags what is special about it: its own, and faults of a half that it takes over
+ * @param verdict whether it can stand
+ * @param advice what to do next with the half that is named
+ * @param adviceFor the half that the advice is for
  */
 public record JudgedDifference(
-        DifferenceResult difference, Optional<DifferenceBudget> budget, Verdict verdict, Advice advice) {
-    static List<JudgedDifference> of(List<Judgement> judgements, PlateBudget budget) {
-        Analysis analysis = budget.analysis();
-        List<JudgedDifference> judged = new ArrayList<>();
-        for (DifferenceResult each : analysis.differences()) {
-            int total = analysis.results().indexOf(each.total());
-            int free = analysis.results().indexOf(each.free());
-            Judgement one = judgements.get(total);
-            Judgement other = judgements.get(free);
-            Optional<ResultBudget> all = budget.results().get(total);
-            Optional<ResultBudget> some = budget.results().get(free);
-            // Judging adds flags to the results; those of the difference are the same.
-            DifferenceResult flagged =
-                    new DifferenceResult(each.rule(), one.result(), other.result(), each.factor(), each.name());
-            judged.add(new JudgedDifference(
-                    flagged,
-                    all.isPresent() && some.isPresent()
-                            ? Optional.of(DifferenceBudget.of(each, all.get(), some.get()))
-                            : Optional.empty(),
-                    one.verdict().compareTo(other.verdict()) >= 0 ? one.verdict() : other.verdict(),
-                    one.advice() instanceof Advice.None ? other.advice() : one.advice()));
+        DifferenceResult difference,
+        Optional<DifferenceBudget> budget,
+        Set<Flag> flags,
+        Verdict verdict,
+        Advice advice,
+        For adviceFor) {
+    /** Which half an advice is for. */
+    public enum For {
+        /** There is no advice. */
+        NONE(""),
+        /** The half without the treatment. */
+        FREE("free"),
+        /** The half after the treatment. */
+        TOTAL("total"),
+        /** Both; where they need different things the rows of the halves say what. */
+        BOTH("both");
+
+        private final String word;
+
+        For(String word) {
+            this.word = word;
         }
-        return judged;
+
+        /** The word as files spell it; empty if there is no advice. */
+        public String word() {
+            return word;
+        }
+    }
+
+    /** Keeps a copy that cannot change. */
+    public JudgedDifference {
+        EnumSet<Flag> copy = EnumSet.noneOf(Flag.class);
+        copy.addAll(flags);
+        flags = Collections.unmodifiableSet(copy);
+    }
+
+    /** The row of results. */
+    public Result row() {
+        return difference.row(flags);
+    }
+
+    /** What stands in place of a value that is not to be told from none: with 95 %, no more than this is there. */
+    public OptionalDouble atMost() {
+        return budget.isPresent() && flags.contains(Flag.BELOW_DETECTION)
+                ? OptionalDouble.of(budget.get().atMost())
+                : OptionalDouble.empty();
     }
 }

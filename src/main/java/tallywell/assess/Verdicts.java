@@ -99,8 +99,13 @@ final class Verdicts {
         if (flags.contains(Flag.BELOW_DETECTION) && result.dilution().factor() > 1) {
             return repeat(result, lower(result, step));
         }
-        boolean look = flags.stream().anyMatch(LOOK_AT::contains);
+        boolean look = isToBeLookedAt(flags);
         return new Judgement(result, look ? Verdict.CHECK : Verdict.REPORT, new Advice.None(), Optional.empty());
+    }
+
+    /** Whether a person must look at a result with these flags. */
+    static boolean isToBeLookedAt(Set<Flag> flags) {
+        return flags.stream().anyMatch(LOOK_AT::contains);
     }
 
     private static Judgement repeat(Result result, Advice advice) {
@@ -120,7 +125,7 @@ final class Verdicts {
                         : DilutionSeries.atLeast(result.dilution(), 1.5));
     }
 
-    private static Advice lower(Result result, StepAnalysis step) {
+    private static Advice.Dilute lower(Result result, StepAnalysis step) {
         OptionalDouble net = result.netDeltaA();
         OptionalDouble middle = middle(step);
         if (net.isEmpty() || middle.isEmpty() || !(net.getAsDouble() > 0)) {
@@ -128,6 +133,21 @@ final class Verdicts {
         }
         Dilution nearest = DilutionSeries.nearest(result.dilution(), net.getAsDouble(), middle.getAsDouble());
         return new Advice.Dilute(nearest.factor() < result.dilution().factor() ? nearest : Dilution.NONE);
+    }
+
+    /** The advice to dilute less, where that brings net ΔA nearer the middle of the range; empty where it does not. */
+    static Optional<Advice> finer(Result result, StepAnalysis step) {
+        if (middle(step).isEmpty() || !(result.dilution().factor() > 1)) {
+            return Optional.empty();
+        }
+        double net = result.netDeltaA().orElse(0);
+        Advice.Dilute lower = lower(result, step);
+        boolean nearer = !(net > 0)
+                || DilutionSeries.nearest(
+                                        result.dilution(), net, middle(step).getAsDouble())
+                                .factor()
+                        < result.dilution().factor();
+        return nearer ? Optional.of(lower) : Optional.empty();
     }
 
     /** Middle of the range in which a net ΔA can be used; empty where nothing bounds it. */

@@ -53,6 +53,12 @@ final class Budgeting {
     }
 
     ResultBudget budget() {
+        return budget(List.of());
+    }
+
+    /** The budget with further contributions. */
+    ResultBudget budget(List<Contribution> further) {
+        further.forEach(each -> add(each.source(), each.sensitivity(), each.standardUncertainty()));
         own();
         course();
         blanks();
@@ -271,8 +277,12 @@ final class Budgeting {
     }
 
     private void add(String label, String name, Estimate estimate, double sensitivity, double u) {
+        add(new Source(label, name, estimate), sensitivity, u);
+    }
+
+    private void add(Source source, double sensitivity, double u) {
         if (sensitivity != 0 && u > 0) {
-            contributions.add(new Contribution(new Source(label, name, estimate), sensitivity, u));
+            contributions.add(new Contribution(source, sensitivity, u));
         }
     }
 

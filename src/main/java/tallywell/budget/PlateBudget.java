@@ -4,7 +4,9 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import tallywell.workup.Analysis;
+import tallywell.workup.Half;
 import tallywell.workup.Result;
+import tallywell.workup.StepAnalysis;
 
 /**
  * How sure the results of one plate are.
@@ -26,8 +28,7 @@ public record PlateBudget(
         List<Optional<Repeatability>> repeatabilities =
                 analysis.steps().stream().map(Repeatability::of).toList();
         List<Optional<StepModel>> models = analysis.steps().stream()
-                .map(step -> Scatter.of(step, repeatabilities.get(step.number() - 1))
-                        .map(scatter -> new StepModel(analysis.assay().method(), step, scatter)))
+                .map(step -> model(analysis, step, repeatabilities))
                 .toList();
         List<Optional<ResultBudget>> results = new ArrayList<>();
         for (Result result : analysis.results()) {
@@ -37,6 +38,23 @@ public record PlateBudget(
                     .map(model -> new Budgeting(model, result).budget()));
         }
         return new PlateBudget(analysis, repeatabilities, results);
+    }
+
+    private static Optional<StepModel> model(
+            Analysis analysis, StepAnalysis step, List<Optional<Repeatability>> repeatabilities) {
+        return Scatter.of(step, repeatabilities.get(step.number() - 1))
+                .map(scatter -> new StepModel(analysis.assay().method(), step, scatter));
+    }
+
+    /** How sure what counts of a half of a difference is; empty where it has no value, or nothing shows the scatter. */
+    public Optional<ResultBudget> of(Half half) {
+        if (half.below() == Half.Below.NOT) {
+            return results.get(analysis.results().indexOf(half.reported()));
+        }
+        return model(analysis, analysis.stepOf(half.reported()), repeatabilities)
+                .map(model -> HalfBudget.model(model, half))
+                .filter(model -> model.wellsOf(half.counted()).stream().allMatch(model.scatter()::knows))
+                .map(model -> HalfBudget.of(model, half));
     }
 
     /** How sure the recovery of each result is, in their order; empty where it has none, or no budget. */

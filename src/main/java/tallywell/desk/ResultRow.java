@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import tallywell.assess.Assessment;
+import tallywell.assess.JudgedDifference;
 import tallywell.assess.Judgement;
 import tallywell.assess.Verdict;
 import tallywell.budget.ResultBudget;
@@ -62,7 +63,31 @@ public record ResultRow(
                     .isPresent();
             rows.add(row(analysis, judgement, assessment.budget().results().get(i), pooled, shown));
         }
+        assessment.differences().forEach(each -> rows.add(difference(each, shown)));
         return rows;
+    }
+
+    /** A result by difference; its wells are those of both halves. */
+    private static ResultRow difference(JudgedDifference judged, Shown shown) {
+        List<Well> wells = new ArrayList<>(judged.difference().free().wells());
+        wells.addAll(judged.difference().total().wells());
+        Result result = judged.row().of(wells);
+        OptionalDouble expanded = judged.budget().isPresent() && judged.atMost().isEmpty()
+                ? OptionalDouble.of(judged.budget().get().expandedUncertainty())
+                : OptionalDouble.empty();
+        return new ResultRow(
+                result,
+                result.word() + "  " + result.name() + " · " + result.analyte(),
+                judged.atMost().isPresent() || result.value().isEmpty()
+                        ? shown.marked(Bounds.words(judged))
+                        : number(result.value().getAsDouble(), expanded, shown),
+                expanded.isPresent() ? shown.fixed(expanded.getAsDouble(), decimals(expanded.getAsDouble())) : "",
+                "",
+                "",
+                "",
+                shown.plain(result.dilution().factor()),
+                judged.verdict(),
+                because(shown.marked(Words.advice(judged)), Words.brief(result.flags())));
     }
 
     private static ResultRow row(
@@ -96,7 +121,10 @@ public record ResultRow(
         if (result.value().isEmpty()) {
             return shown.marked(Bounds.words(analysis, result));
         }
-        double value = result.value().getAsDouble();
+        return number(result.value().getAsDouble(), expanded, shown);
+    }
+
+    private static String number(double value, OptionalDouble expanded, Shown shown) {
         return expanded.isPresent() && expanded.getAsDouble() > 0
                 ? shown.fixed(value, decimals(expanded.getAsDouble()))
                 : shown.rounded(value, PLAIN_DIGITS);
@@ -149,7 +177,10 @@ public record ResultRow(
             why.add("one well: ± U is from the scatter of the other replicates on the plate");
         }
         String advice = shown.marked(Words.advice(judgement));
-        String because = String.join("; ", why);
+        return because(advice, String.join("; ", why));
+    }
+
+    private static String because(String advice, String because) {
         return advice.isEmpty() || because.isEmpty() ? advice + because : advice + ": " + because;
     }
 }

@@ -23,6 +23,7 @@ import tallywell.trace.Change;
 import tallywell.trace.FinishedPart;
 import tallywell.workup.Analysis;
 import tallywell.workup.BlankMean;
+import tallywell.workup.DifferenceResult;
 import tallywell.workup.IndicatorLeft;
 import tallywell.workup.Result;
 import tallywell.workup.StepAnalysis;
@@ -54,6 +55,11 @@ public final class Sum {
     public static List<String> of(Worked worked, Result result, Shown shown) {
         if (worked.analysis().isEmpty()) {
             return List.of();
+        }
+        if (result.role().equals(DifferenceResult.ROLE)) {
+            return worked.assessment()
+                    .map(assessment -> DifferenceSum.of(assessment, result, shown))
+                    .orElse(List.of());
         }
         Analysis analysis = worked.analysis().get();
         Sum sum = new Sum(analysis.assay().method(), analysis.stepOf(result), shown);

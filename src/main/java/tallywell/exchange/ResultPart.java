@@ -37,11 +37,13 @@ final class ResultPart {
                 number(budget, ResultBudget::degreesOfFreedom),
                 budget.map(ResultBudget::shares).orElse(Map.of()));
         part.judged(judgement.result(), judgement.verdict(), judgement.advice());
+        json.number("atMost", OptionalDouble.empty());
+        json.textOrNull("adviceFor", "");
     }
 
     static void write(Report report, JudgedDifference judged, Json json) throws IOException {
         ResultPart part = new ResultPart(report, json);
-        Result row = judged.difference().row();
+        Result row = judged.row();
         Optional<DifferenceBudget> budget = judged.budget();
         part.found(row);
         part.uncertainty(
@@ -51,6 +53,8 @@ final class ResultPart {
                 number(budget, DifferenceBudget::degreesOfFreedom),
                 Map.of());
         part.judged(row, judged.verdict(), judged.advice());
+        json.number("atMost", judged.atMost());
+        json.textOrNull("adviceFor", judged.adviceFor().word());
     }
 
     private static <T> OptionalDouble number(Optional<T> budget, ToDoubleFunction<T> what) {

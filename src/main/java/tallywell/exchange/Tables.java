@@ -37,7 +37,11 @@ final class Tables {
                     .oneOf(Arrays.stream(Verdict.values()).map(Verdict::word).toArray(String[]::new)),
             Column.text("flags", FLAGS),
             Column.text("advice", "How to repeat: repeat, dilute: with the dilution to take, or read-longer")
-                    .matching("repeat|read-longer|dilute:.+"));
+                    .matching("repeat|read-longer|dilute:.+"),
+            Column.number("at_most", "Of a difference not to be told from none: with 95 %, no more is there")
+                    .perRow(),
+            Column.text("advice_for", "Of a difference: the half that the advice is for")
+                    .matching("free|total|both"));
 
     static final List<Column> WELLS = List.of(
             Column.text("run", RUN).required(),

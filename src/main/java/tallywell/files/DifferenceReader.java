@@ -11,6 +11,7 @@ import tallywell.method.Step;
 import tallywell.notice.InputException;
 import tallywell.quantity.Kind;
 import tallywell.quantity.Numbers;
+import tallywell.quantity.Quantity;
 
 /** Reads the analytes that follow by difference. */
 final class DifferenceReader {
@@ -28,7 +29,7 @@ final class DifferenceReader {
 
     private static Difference difference(YamlMapping top, YamlNode item, List<Step> steps) throws InputException {
         YamlMapping keys = item.mapping("an analyte by difference")
-                .only("analyte", "of", "released", "yield", "yield-uncertainty", "reactions");
+                .only("analyte", "of", "released", "yield", "yield-uncertainty", "reactions", "free-of");
         YamlNode of = keys.need("of", "'of: D-glucose', the analyte that is measured");
         Step measured = steps.stream()
                 .filter(step -> step.analyte().name().equals(raw(of)))
@@ -68,7 +69,21 @@ final class DifferenceReader {
                                 + ", but 'released' is " + Numbers.plain(released) + "; expected the same in both");
             }
         }
-        return new Difference(analyte, measured.analyte().name(), released, yield, uncertainty, chemistry);
+        Optional<Quantity> freeOf = freeOf(keys);
+        return new Difference(analyte, measured.analyte().name(), released, yield, uncertainty, chemistry, freeOf);
+    }
+
+    private static Optional<Quantity> freeOf(YamlMapping keys) throws InputException {
+        if (!keys.has("free-of")) {
+            return Optional.empty();
+        }
+        YamlNode node = keys.need("free-of", "");
+        Quantity quantity = node.quantity(Kind.CONCENTRATION, Kind.AMOUNT_CONCENTRATION, Kind.CONTENT);
+        if (!(quantity.value() > 0)) {
+            throw node.wrong("found '" + node.text() + "'; expected the content up to which a product counts as free of "
+                    + "the analyte, above 0");
+        }
+        return Optional.of(quantity);
     }
 
     private static String raw(YamlNode node) {

@@ -96,6 +96,7 @@ final class ResultsCard extends Card {
     private static String heading(RunDraft draft) {
         return draft.method()
                 .map(each -> each.value().steps().size() == 1
+                                && each.value().differences().isEmpty()
                         ? each.value().steps().get(0).analyte().name()
                         : Text.of("results.value"))
                 .orElse(Text.of("results.value"));

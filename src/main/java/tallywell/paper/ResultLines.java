@@ -66,8 +66,9 @@ final class ResultLines {
                         ? OptionalDouble.of(each.budget().get().expandedUncertainty())
                         : OptionalDouble.empty();
                 String last = role.equals("sample") ? Words.advice(each) : recovery(each.result());
-                rows.add(row(
-                        each.result(), expanded, Bounds.words(report.analysis(), each.result()), each.verdict(), last));
+                Stated stated = Stated.of(
+                        each.result().value(), expanded, Bounds.words(report.analysis(), each.result()));
+                rows.add(row(each.result(), stated, each.verdict(), last));
             }
         }
         return rows;
@@ -77,16 +78,21 @@ final class ResultLines {
     List<List<Cell>> differences() {
         List<List<Cell>> rows = new ArrayList<>();
         for (JudgedDifference each : report.assessment().differences()) {
-            OptionalDouble expanded = each.budget().isPresent()
-                    ? OptionalDouble.of(each.budget().get().expandedUncertainty())
-                    : OptionalDouble.empty();
-            rows.add(row(each.difference().row(), expanded, "no value", each.verdict(), Words.advice(each.advice())));
+            if (each.atMost().isPresent()) {
+                Stated bound = new Stated(Bounds.words(each), "");
+                rows.add(row(each.row(), bound, each.verdict(), Words.advice(each)));
+            } else {
+                OptionalDouble expanded = each.budget().isPresent()
+                        ? OptionalDouble.of(each.budget().get().expandedUncertainty())
+                        : OptionalDouble.empty();
+                Stated stated = Stated.of(each.row().value(), expanded, Bounds.words(each));
+                rows.add(row(each.row(), stated, each.verdict(), Words.advice(each)));
+            }
         }
         return rows;
     }
 
-    private List<Cell> row(Result result, OptionalDouble expanded, String otherwise, Verdict verdict, String last) {
-        Stated stated = Stated.of(result.value(), expanded, otherwise);
+    private List<Cell> row(Result result, Stated stated, Verdict verdict, String last) {
         List<Cell> cells = new ArrayList<>();
         cells.add(Cell.of(slot(result)));
         cells.add(Cell.of(result.name()));

@@ -1,6 +1,7 @@
 package tallywell.report;
 
 import java.util.OptionalDouble;
+import tallywell.assess.JudgedDifference;
 import tallywell.workup.Analysis;
 import tallywell.workup.Flag;
 import tallywell.workup.Result;
@@ -11,6 +12,11 @@ public final class Bounds {
     private static final String NONE = "no value";
 
     private Bounds() {}
+
+    /** What can be said of a difference without a value that is to be stated: with 95 %, no more than this is there. */
+    public static String words(JudgedDifference judged) {
+        return judged.atMost().isPresent() ? "< " + Stated.brief(judged.atMost().getAsDouble()) : NONE;
+    }
 
     /** The lowest or highest standard in the original sample with its sign, such as {@code > 1.25}; else that there is no value. */
     public static String words(Analysis analysis, Result result) {

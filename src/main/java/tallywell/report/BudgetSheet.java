@@ -211,7 +211,7 @@ final class BudgetSheet {
         List<JudgedDifference> all = draft.report().assessment().differences();
         for (int i = 0; i < all.size(); i++) {
             JudgedDifference each = all.get(i);
-            Result result = each.difference().row();
+            Result result = each.row();
             Optional<DifferenceBudget> found = each.budget();
             String remark = found.isPresent() ? BudgetWords.DIFFERENCE : BudgetWords.NO_DIFFERENCE;
             sheet.row(row, LINE_PT * ChecksSheet.lines(remark, REMARK_WIDTH));

@@ -65,7 +65,7 @@ final class CombinedBudget {
             value(results.get(i), budget.results().get(i));
         }
         for (JudgedDifference each : report.assessment().differences()) {
-            difference(each.difference().row(), each.budget());
+            difference(each.row(), each.budget());
         }
         for (int i = 0; i < results.size(); i++) {
             if (results.get(i).recoveryPercent().isPresent()) {

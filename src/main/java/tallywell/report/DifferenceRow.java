@@ -11,7 +11,7 @@ final class DifferenceRow {
     private DifferenceRow() {}
 
     static void write(Report report, JudgedDifference judged, Fields to) throws IOException {
-        Result row = judged.difference().row();
+        Result row = judged.row();
         to.text(report.run());
         to.text(report.analysis().assay().plate());
         to.text(row.role());
@@ -32,6 +32,8 @@ final class DifferenceRow {
         to.text(judged.verdict().word());
         to.text(ResultColumns.words(row.flags()));
         to.text(judged.advice().word());
+        to.number(judged.atMost());
+        to.text(judged.adviceFor().word());
     }
 
     private static OptionalDouble of(

@@ -33,7 +33,9 @@ enum ResultColumns {
     RECOVERY_PERCENT,
     VERDICT,
     FLAGS,
-    ADVICE;
+    ADVICE,
+    AT_MOST,
+    ADVICE_FOR;
 
     private static final List<ResultColumns> ALL = List.of(values());
 
@@ -70,7 +72,7 @@ enum ResultColumns {
     /** Whether the column holds numbers. */
     boolean isNumber() {
         return switch (this) {
-            case RUN, PLATE, ROLE, SAMPLE, ANALYTE, UNIT, VERDICT, FLAGS, ADVICE -> false;
+            case RUN, PLATE, ROLE, SAMPLE, ANALYTE, UNIT, VERDICT, FLAGS, ADVICE, ADVICE_FOR -> false;
             default -> true;
         };
     }
@@ -113,6 +115,8 @@ enum ResultColumns {
         to.text(judgement.verdict().word());
         to.text(words(result.flags()));
         to.text(judgement.advice().word());
+        to.empty();
+        to.text("");
     }
 
     private static OptionalDouble number(Optional<ResultBudget> budget, ToDoubleFunction<ResultBudget> what) {

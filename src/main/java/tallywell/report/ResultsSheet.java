@@ -66,7 +66,7 @@ final class ResultsSheet {
         differences();
         sheet.freeze(1, 5);
         sheet.poi().setAutoFilter(new CellRangeAddress(0, places.lastRow(), 0, ResultColumns.count() - 1));
-        sheet.widths(26, 8, 8, 6, 26, 16, 11, 9, 9, 9, 6, 4, 11, 9, 11, 10, 17, 10, 32, 12);
+        sheet.widths(26, 8, 8, 6, 26, 16, 11, 9, 9, 9, 6, 4, 11, 9, 11, 10, 17, 10, 32, 12, 10, 10);
         for (int column = ResultColumns.count(); column < places.firstReplicateAll() + places.replicates(); column++) {
             sheet.width(column, column < places.firstReplicate() ? 17 : 12);
         }
@@ -80,7 +80,7 @@ final class ResultsSheet {
         for (int i = 0; i < all.size(); i++) {
             JudgedDifference judged = all.get(i);
             sheet.row(places.rowOfDifference(i));
-            DifferenceRow.write(draft.report(), judged, new DifferenceCells(sheet, places, judged));
+            DifferenceRow.write(draft.report(), judged, new DifferenceCells(draft, sheet, places, judged));
         }
     }
 
@@ -140,7 +140,7 @@ final class ResultsSheet {
         public void text(String text) {
             Look look = switch (ResultColumns.at(++column)) {
                 case VERDICT -> verdict(judgement.verdict()).align(Look.Align.INDENT);
-                case FLAGS, ADVICE -> text.isEmpty() ? Looks.TEXT : Looks.COMPUTED;
+                case FLAGS, ADVICE, ADVICE_FOR -> text.isEmpty() ? Looks.TEXT : Looks.COMPUTED;
                 case SAMPLE, UNIT -> Looks.INDENTED;
                 default -> Looks.TEXT;
             };

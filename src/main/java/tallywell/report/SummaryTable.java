@@ -56,7 +56,13 @@ final class SummaryTable {
 
     /** One row, whatever it is a result of. */
     private record Line(
-            Result result, OptionalDouble expanded, Verdict verdict, String next, int resultsRow, String otherwise) {}
+            Result result,
+            OptionalDouble expanded,
+            Verdict verdict,
+            String next,
+            int resultsRow,
+            String otherwise,
+            boolean isBound) {}
 
     private final Draft draft;
     private final Sheet sheet;
@@ -114,16 +120,18 @@ final class SummaryTable {
         List<JudgedDifference> all = draft.report().assessment().differences();
         for (int i = 0; i < all.size(); i++) {
             JudgedDifference judged = all.get(i);
-            OptionalDouble expanded = judged.budget().isPresent()
+            boolean isBound = judged.atMost().isPresent();
+            OptionalDouble expanded = judged.budget().isPresent() && !isBound
                     ? OptionalDouble.of(judged.budget().get().expandedUncertainty())
                     : OptionalDouble.empty();
             lines.add(new Line(
-                    judged.difference().row(),
+                    judged.row(),
                     expanded,
                     judged.verdict(),
-                    Words.advice(judged.advice()),
+                    Words.advice(judged),
                     draft.results().rowOfDifference(i),
-                    "no value"));
+                    Bounds.words(judged),
+                    isBound));
         }
         return write(lines, firstRow, "By difference", Column.NEXT.title);
     }
@@ -138,7 +146,8 @@ final class SummaryTable {
                 judgement.verdict(),
                 Words.advice(judgement.advice()),
                 draft.results().row(judgement.result()),
-                Bounds.words(draft.analysis(), judgement.result()));
+                Bounds.words(draft.analysis(), judgement.result()),
+                false);
     }
 
     private int write(List<Line> lines, int firstRow, String first, String last) throws IOException {
@@ -234,6 +243,10 @@ final class SummaryTable {
     }
 
     private void value(int at, Line line) {
+        if (line.isBound()) {
+            sheet.text(at, line.otherwise(), Looks.COMPUTED.align(Look.Align.RIGHT).face(Look.Face.BOLD));
+            return;
+        }
         String cell = ResultPlaces.cell(line.resultsRow(), ResultColumns.VALUE);
         int place = place(line);
         String formula = "IF(" + cell + "=\"\",\"" + line.otherwise() + "\",ROUND(" + cell + "," + place + "))";

@@ -5,6 +5,7 @@ import java.util.EnumSet;
 import java.util.Set;
 import java.util.stream.Collectors;
 import tallywell.assess.Advice;
+import tallywell.assess.JudgedDifference;
 import tallywell.assess.Judgement;
 import tallywell.quantity.Numbers;
 import tallywell.workup.Flag;
@@ -64,6 +65,10 @@ public final class Words {
             case EQUILIBRIUM_LOST -> "no equilibrium to reckon from";
             case PLATE_DRIFTS -> "plate drifts";
             case SAME_CEILING -> "same ΔA as others at the top";
+            case HALF_BELOW_STANDARDS -> "a half below the lowest standard";
+            case DIFFERENCE_NOT_TESTED -> "no uncertainty, so not tested against none";
+            case BELOW_ZERO -> "below zero";
+            case FREE_OF_NOT_SHOWN -> "free of it: not shown";
         };
     }
 
@@ -84,6 +89,16 @@ public final class Words {
             return "repeat, reading longer";
         }
         return advice instanceof Advice.Repeat ? "repeat" : "";
+    }
+
+    /** What to do next with which half; empty if nothing. */
+    public static String advice(JudgedDifference judged) {
+        String advice = advice(judged.advice());
+        return switch (judged.adviceFor()) {
+            case NONE -> advice;
+            case FREE, TOTAL -> "the " + judged.adviceFor().word() + " half: " + advice;
+            case BOTH -> "both halves, as their rows say: repeat";
+        };
     }
 
     /** Parts of diluent to one part of sample, without the noise of binary fractions. */

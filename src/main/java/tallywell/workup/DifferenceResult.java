@@ -1,6 +1,5 @@
 package tallywell.workup;
 
-import java.util.EnumSet;
 import java.util.List;
 import java.util.OptionalDouble;
 import java.util.Set;
@@ -10,18 +9,33 @@ import tallywell.method.Difference;
  * An analyte that follows from what a sample holds in all, less what it held free.
  *
  * @param rule what follows from what
- * @param total result after the treatment
- * @param free result without it
+ * @param whole what was measured after the treatment
+ * @param unbound what was measured without it
  * @param factor what one unit of the difference stands for: (M2/M1) / released / yield; never negative
  * @param name of the sample
  */
-public record DifferenceResult(Difference rule, Result total, Result free, double factor, String name) {
+public record DifferenceResult(Difference rule, Half whole, Half unbound, double factor, String name) {
     /** Role of these rows in tables. */
     public static final String ROLE = "difference";
 
+    /** Result after the treatment, as reported. */
+    public Result total() {
+        return whole.reported();
+    }
+
+    /** Result without it, as reported. */
+    public Result free() {
+        return unbound.reported();
+    }
+
+    /** The same with the halves as they were judged, flags and all. */
+    public DifferenceResult flagged(Result total, Result free) {
+        return new DifferenceResult(rule, whole.flagged(total), unbound.flagged(free), factor, name);
+    }
+
     /** The value, in the unit of both results; negative values are never cut off. */
     public OptionalDouble value() {
-        return value(total.value(), free.value());
+        return value(whole.counted().value(), unbound.counted().value());
     }
 
     private OptionalDouble value(OptionalDouble all, OptionalDouble some) {
@@ -30,11 +44,13 @@ public record DifferenceResult(Difference rule, Result total, Result free, doubl
                 : OptionalDouble.empty();
     }
 
-    /** The same as a row of results: slot and dilution are those of the total, the flags those of both. */
-    public Result row() {
-        Set<Flag> flags = EnumSet.noneOf(Flag.class);
-        flags.addAll(total.flags());
-        flags.addAll(free.flags());
+    /**
+     * The same as a row of results: slot and dilution are those of the total.
+     *
+     * @param flags what is special about the difference
+     */
+    public Result row(Set<Flag> flags) {
+        Result total = total();
         return new Result(
                 ROLE,
                 total.word(),
@@ -45,11 +61,11 @@ public record DifferenceResult(Difference rule, Result total, Result free, doubl
                 List.of(),
                 value(),
                 total.unit(),
-                total.n() + free.n(),
+                total.n() + free().n(),
                 OptionalDouble.empty(),
                 OptionalDouble.empty(),
                 total.dilution(),
-                value(total.valueAll(), free.valueAll()),
+                value(whole.counted().valueAll(), unbound.counted().valueAll()),
                 OptionalDouble.empty(),
                 OptionalDouble.empty(),
                 flags);

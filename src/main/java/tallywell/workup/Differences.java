@@ -30,34 +30,34 @@ final class Differences {
     }
 
     /** The results by difference, by analyte and slot of the total. */
-    List<DifferenceResult> of(List<Result> results) {
+    List<DifferenceResult> of(List<Half> halves) {
         List<DifferenceResult> all = new ArrayList<>();
         for (Difference rule : assay.method().differences()) {
             int step = stepOf(rule);
             for (Sample total : treated(Treatment.TOTAL).values()) {
                 Sample free = treated(Treatment.FREE).get(total.name());
                 if (free != null) {
-                    pair(rule, step, results, total, free).ifPresent(all::add);
+                    pair(rule, step, halves, total, free).ifPresent(all::add);
                 }
             }
         }
         return all;
     }
 
-    private Optional<DifferenceResult> pair(
-            Difference rule, int step, List<Result> results, Sample total, Sample free) {
-        Optional<Result> all = result(results, step, total.slot());
-        Optional<Result> some = result(results, step, free.slot());
+    private Optional<DifferenceResult> pair(Difference rule, int step, List<Half> halves, Sample total, Sample free) {
+        Optional<Half> all = half(halves, step, total.slot());
+        Optional<Half> some = half(halves, step, free.slot());
         return all.isPresent() && some.isPresent()
-                ? Optional.of(new DifferenceResult(rule, all.get(), some.get(), factor(rule, all.get()), total.name()))
+                ? Optional.of(new DifferenceResult(
+                        rule, all.get(), some.get(), factor(rule, all.get().reported()), total.name()))
                 : Optional.empty();
     }
 
-    private static Optional<Result> result(List<Result> results, int step, int slot) {
-        return results.stream()
-                .filter(each -> each.role().equals("sample")
-                        && each.step() == step
-                        && each.slot().orElse(0) == slot)
+    private static Optional<Half> half(List<Half> halves, int step, int slot) {
+        return halves.stream()
+                .filter(each -> each.reported().role().equals("sample")
+                        && each.reported().step() == step
+                        && each.reported().slot().orElse(0) == slot)
                 .findFirst();
     }
 

@@ -57,15 +57,23 @@ public enum Flag {
     /** The wells scatter more than those of the rest of the plate. */
     SCATTER_HIGH("the wells scatter more than other replicates (Cochran, 1 %)"),
     /** Not to be told from a blank. */
-    BELOW_DETECTION("net ΔA is not to be told from a blank"),
+    BELOW_DETECTION("not to be told from a blank; a difference: from none"),
     /** Detected, but too little to say how much. */
-    BELOW_QUANTIFICATION("net ΔA is below the limit of quantification"),
+    BELOW_QUANTIFICATION("below the limit of quantification"),
     /** The formula of the coupled equilibrium has no value. */
     EQUILIBRIUM_LOST("A2 does not lie beyond A0, so the formula of the coupled equilibrium has no value"),
     /** All wells drift together. */
     PLATE_DRIFTS("the wells of the plate drift together (lamp, temperature, or creep that is not constant)"),
     /** Samples that should differ use up equally much, the most of the plate. */
-    SAME_CEILING("samples that should differ have the same ΔA, the largest of the plate: something may have run out");
+    SAME_CEILING("samples that should differ have the same ΔA, the largest of the plate: something may have run out"),
+    /** A half of a difference that has no value of its own. */
+    HALF_BELOW_STANDARDS("a half lies below the lowest standard and counts with what the curve says there, or an interval"),
+    /** Nothing shows how sure a difference is. */
+    DIFFERENCE_NOT_TESTED("no u, so nothing tells the difference from none"),
+    /** Less than nothing, by more than chance. */
+    BELOW_ZERO("the difference, or a half of it, is below zero by more than chance explains"),
+    /** What counts as free of it cannot be told. */
+    FREE_OF_NOT_SHOWN("the content may lie on either side of what counts as free of it");
 
     private final String text;
 

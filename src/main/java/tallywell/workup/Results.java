@@ -140,7 +140,7 @@ final class Results {
      * The wells that the mean is taken over: used, and read. A well that was not read tells nothing and is left out with
      * a flag; one that is over range, or outside the standards, tells that the sample is, so it stays and leaves no value.
      */
-    private static List<WellResult> counting(List<WellResult> wells) {
+    static List<WellResult> counting(List<WellResult> wells) {
         return wells.stream()
                 .filter(well -> well.used())
                 .filter(well -> well.deltaA().isPresent() || well.flags().contains(Flag.OVER_RANGE))

@@ -49,6 +49,17 @@ public record StepAnalysis(
         return drift.isPresent() ? OptionalDouble.of(drift.get().moves()) : OptionalDouble.empty();
     }
 
+    /** The same with other results of some of its wells. */
+    public StepAnalysis with(List<WellResult> others) {
+        List<WellResult> all = wells.stream()
+                .map(each -> others.stream()
+                        .filter(other -> other.well().equals(each.well()))
+                        .findFirst()
+                        .orElse(each))
+                .toList();
+        return new StepAnalysis(number, step, blanks, calibration, calibrationWells, all, drift);
+    }
+
     /** The wells that pass, in row order. */
     public List<WellResult> where(Predicate<WellResult> test) {
         return wells.stream().filter(test).toList();

@@ -25,8 +25,16 @@ public final class Workup {
         FinishedChoices.check(assay);
         List<StepAnalysis> steps = steps(assay);
         List<Result> results = results(assay, steps);
-        List<Result> whole = assay.exclusions().isEmpty() ? results : withAll(assay, results);
-        return new Analysis(assay, steps, whole, new Differences(assay).of(whole), Preconditions.remarks(assay));
+        Optional<Whole> put = assay.exclusions().isEmpty() ? Optional.empty() : Optional.of(Whole.of(assay));
+        List<Result> all = put.map(whole -> whole.with(results)).orElse(results);
+        Halves halves = new Halves(assay, steps);
+        List<Half> counting = assay.method().differences().isEmpty()
+                ? List.of()
+                : all.stream()
+                        .map(halves::of)
+                        .map(half -> put.map(whole -> whole.with(half)).orElse(half))
+                        .toList();
+        return new Analysis(assay, steps, all, new Differences(assay).of(counting), Preconditions.remarks(assay));
     }
 
     private static List<StepAnalysis> steps(Assay assay) throws InputException {
@@ -104,21 +112,43 @@ public final class Workup {
                 .toList();
     }
 
-    /** Results show what they would be with excluded wells put back. */
-    private static List<Result> withAll(Assay assay, List<Result> results) {
-        Map<String, OptionalDouble> all = new HashMap<>();
-        Assay whole = assay.withoutExclusions();
-        try {
-            Preconditions.check(whole);
-            for (Result each : results(whole, steps(whole))) {
-                all.put(each.key(), each.value());
+    /**
+     * What everything would be with excluded wells put back.
+     *
+     * @param values by key of the result; empty if the plate cannot be worked up with those wells
+     * @param counting the same of halves of differences
+     */
+    private record Whole(Map<String, OptionalDouble> values, Map<String, OptionalDouble> counting) {
+        static Whole of(Assay assay) {
+            Map<String, OptionalDouble> values = new HashMap<>();
+            Map<String, OptionalDouble> counting = new HashMap<>();
+            Assay whole = assay.withoutExclusions();
+            try {
+                Preconditions.check(whole);
+                List<StepAnalysis> steps = steps(whole);
+                Halves halves = new Halves(whole, steps);
+                for (Result each : results(whole, steps)) {
+                    values.put(each.key(), each.value());
+                    counting.put(each.key(), halves.of(each).counted().value());
+                }
+            } catch (InputException e) {
+                // With the excluded wells the plate cannot be worked up at all: then there is no such value.
+                values.clear();
+                counting.clear();
             }
-        } catch (InputException e) {
-            // With the excluded wells the plate cannot be worked up at all: then there is no such value.
-            all.clear();
+            return new Whole(values, counting);
         }
-        return results.stream()
-                .map(each -> each.withValueAll(all.getOrDefault(each.key(), OptionalDouble.empty())))
-                .toList();
+
+        List<Result> with(List<Result> results) {
+            return results.stream()
+                    .map(each -> each.withValueAll(values.getOrDefault(each.key(), OptionalDouble.empty())))
+                    .toList();
+        }
+
+        Half with(Half half) {
+            Result counted = half.counted();
+            OptionalDouble all = counting.getOrDefault(counted.key(), OptionalDouble.empty());
+            return new Half(half.reported(), counted.withValueAll(all), half.below(), half.wells());
+        }
     }
 }

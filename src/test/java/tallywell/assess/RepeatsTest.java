@@ -50,7 +50,8 @@ class RepeatsTest {
                         .toList(),
                 of.checks(),
                 of.observations(),
-                of.budget());
+                of.budget(),
+                of.differences());
     }
 
     private static Advice dilute(String dilution) {

@@ -16,6 +16,7 @@ import tallywell.method.UncertaintyRule.Stated;
 import tallywell.quantity.Dilution;
 import tallywell.quantity.Unit;
 import tallywell.workup.DifferenceResult;
+import tallywell.workup.Half;
 import tallywell.workup.Result;
 
 class DifferenceBudgetTest {
@@ -67,9 +68,10 @@ class DifferenceBudgetTest {
                 1,
                 0.95,
                 OptionalDouble.of(0.01),
-                Chemistry.NONE);
+                Chemistry.NONE,
+                Optional.empty());
         DifferenceBudget budget = DifferenceBudget.of(
-                new DifferenceResult(rule, result(20), result(5), 1.9, "Nectar"),
+                new DifferenceResult(rule, Half.of(result(20)), Half.of(result(5)), 1.9, "Nectar"),
                 budget(20, 0.5, "total", 0.3, 12),
                 budget(5, 0.125, "free", 0.1, 9));
         assertThat(budget.standardUncertainty()).isCloseTo(Math.sqrt(0.94988125), within(1e-9));

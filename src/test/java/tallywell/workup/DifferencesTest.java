@@ -67,9 +67,9 @@ class DifferencesTest {
         assertThat(analysis.results()).extracting(Result::name).containsExactly("Nectar (free)", "Nectar (total)");
         DifferenceResult result = analysis.differences().get(0);
         assertThat(result.value().orElseThrow()).isCloseTo(32.0850, within(5e-4));
-        assertThat(result.row().slot()).hasValue(2);
-        assertThat(result.row().analyte()).isEqualTo("sucrose");
-        assertThat(result.row().role()).isEqualTo("difference");
+        assertThat(result.row(java.util.Set.of()).slot()).hasValue(2);
+        assertThat(result.row(java.util.Set.of()).analyte()).isEqualTo("sucrose");
+        assertThat(result.row(java.util.Set.of()).role()).isEqualTo("difference");
     }
 
     /** Per amount of substance one sucrose is one glucose: only the yield counts. */
