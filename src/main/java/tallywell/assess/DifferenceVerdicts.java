@@ -26,8 +26,8 @@ import tallywell.workup.Result;
  */
 final class DifferenceVerdicts {
     /** Flags of a half that say how little it holds, which is nothing against the difference. */
-    private static final Set<Flag> LOW = EnumSet.of(
-            Flag.BELOW_STANDARDS, Flag.BELOW_WINDOW, Flag.BELOW_DETECTION, Flag.BELOW_QUANTIFICATION);
+    private static final Set<Flag> LOW =
+            EnumSet.of(Flag.BELOW_STANDARDS, Flag.BELOW_WINDOW, Flag.BELOW_DETECTION, Flag.BELOW_QUANTIFICATION);
 
     private static final Set<Flag> LOOK_AT =
             EnumSet.of(Flag.DIFFERENCE_NOT_TESTED, Flag.BELOW_ZERO, Flag.FREE_OF_NOT_SHOWN);

@@ -143,8 +143,7 @@ final class Verdicts {
         double net = result.netDeltaA().orElse(0);
         Advice.Dilute lower = lower(result, step);
         boolean nearer = !(net > 0)
-                || DilutionSeries.nearest(
-                                        result.dilution(), net, middle(step).getAsDouble())
+                || DilutionSeries.nearest(result.dilution(), net, middle(step).getAsDouble())
                                 .factor()
                         < result.dilution().factor();
         return nearer ? Optional.of(lower) : Optional.empty();

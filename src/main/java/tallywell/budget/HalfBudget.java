@@ -1,7 +1,6 @@
 package tallywell.budget;
 
 import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.List;
 import tallywell.curve.Calibration;
 import tallywell.workup.Half;
@@ -13,13 +12,14 @@ import tallywell.workup.WellResult;
  *
  * <pre>{@code
  * curve      the budget as everywhere, at the level on the curve, and the course of the curve down to the blank:
- *            u = d (1 - x / x lowest) / √3    d² = x0² - u²(x0), 0 where negative
+ *            u = |x0| (1 - x / x lowest) / √3
  * interval   the budget at the lowest standard, and a uniform distribution from 0 to it: u = x lowest / 2 / √3
  * }</pre>
  *
  * <p>x0 is the level at which the curve meets net ΔA 0. It should be 0, since net ΔA is taken against blanks; what it is off by
- * beyond its own uncertainty is how far the curve may be wrong at the blank, in one direction, and less the nearer the lowest
- * standard. Halves of one step share that error.
+ * is how far the curve may be wrong at the blank, in one direction, and less the nearer the lowest standard. That part of it
+ * which is scatter counts twice so, and makes u larger by a few per cent: what bends little cannot be told from scatter.
+ * Halves of one step share that error.
  *
  * <p>Source: JCGM 100:2008 (GUM), 4.3.7, for the two uniform distributions.
  */
@@ -64,23 +64,11 @@ final class HalfBudget {
             double part = 1 - model.levelOf(well) / calibration.lowest();
             sensitivity += perLevel(well) * Math.max(0, Math.min(1, part)) * Math.signum(blank);
         }
-        Source source =
-                new Source("course of the curve below the standards", "step " + model.step().number(), Estimate.COURSE);
-        return new Contribution(source, sensitivity, offAtBlank(blank) * UNIFORM);
-    }
-
-    /** By how much the curve misses the blank, as a level, beyond what its own scatter and that of the blanks explain. */
-    private double offAtBlank(double level) {
-        double slope = calibration.curve().slopeAt(level);
-        double curve = model.unitVariance()
-                * calibration.fit().cofactorOf(calibration.curve().gradientAt(level));
-        int[] blanks = model.blanksOf(half.wells().get(0).trace().group());
-        double mean = Arrays.stream(blanks)
-                        .mapToDouble(at -> model.scatter().variance(model.well(at)))
-                        .average()
-                        .orElse(0)
-                / Math.max(1, blanks.length);
-        return Math.sqrt(Math.max(0, level * level - (curve + mean) / (slope * slope)));
+        Source source = new Source(
+                "course of the curve below the standards",
+                "step " + model.step().number(),
+                Estimate.COURSE);
+        return new Contribution(source, sensitivity, Math.abs(blank) * UNIFORM);
     }
 
     private Contribution interval() {

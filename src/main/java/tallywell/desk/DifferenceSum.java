@@ -49,8 +49,8 @@ final class DifferenceSum {
                 + shown.rounded(difference.value().getAsDouble(), DIGITS) + unit);
         judged.budget().ifPresent(budget -> uncertainty(budget, unit));
         judged.atMost()
-                .ifPresent(most ->
-                        lines.add("Not to be told from none; with 95 % at most " + shown.rounded(most, U_DIGITS) + unit));
+                .ifPresent(most -> lines.add(
+                        "Not to be told from none; with 95 % at most " + shown.rounded(most, U_DIGITS) + unit));
     }
 
     private void half(String name, Half half) {

@@ -9,6 +9,7 @@ import java.util.regex.Pattern;
 import tallywell.method.Bench;
 import tallywell.method.Reagent;
 import tallywell.method.Step;
+import tallywell.method.Treatment;
 import tallywell.method.Volumes;
 import tallywell.notice.InputException;
 import tallywell.quantity.Dilution;
@@ -127,11 +128,12 @@ final class BenchReader {
             for (YamlNode item : node.get().list("one kind of sample an item")) {
                 YamlMapping keys = item.mapping(
                                 "a usual dilution, such as {matrix: cider, content: 1-8 g/L, dilution: 20}")
-                        .only("matrix", "content", "dilution");
+                        .only("matrix", "content", "dilution", "treatment");
                 usual.add(new Bench.Usual(
                         keys.need("matrix", "'matrix: cider'").freeText(),
                         content(keys.need("content", "'content: 1-8 g/L'")),
-                        dilution(keys.need("dilution", "'dilution: 20'"))));
+                        dilution(keys.need("dilution", "'dilution: 20'")),
+                        keys.has("treatment") ? treatment(keys.need("treatment", ""), top) : Treatment.NONE));
             }
         }
         return usual;
@@ -143,6 +145,20 @@ final class BenchReader {
         } catch (IllegalArgumentException e) {
             throw node.wrong(e);
         }
+    }
+
+    private static Treatment treatment(YamlNode node, YamlMapping top) throws InputException {
+        String word = node.text().strip();
+        if (!top.has("difference")) {
+            throw node.wrong("found 'treatment: " + word
+                    + "' in a method that gives nothing by difference; expected 'difference:', or no treatment");
+        }
+        for (Treatment each : List.of(Treatment.FREE, Treatment.TOTAL)) {
+            if (each.word().equals(word)) {
+                return each;
+            }
+        }
+        throw node.wrong("found 'treatment: " + word + "'; expected free or total");
     }
 
     private static Dilution dilution(YamlNode node) throws InputException {

@@ -80,8 +80,8 @@ final class DifferenceReader {
         YamlNode node = keys.need("free-of", "");
         Quantity quantity = node.quantity(Kind.CONCENTRATION, Kind.AMOUNT_CONCENTRATION, Kind.CONTENT);
         if (!(quantity.value() > 0)) {
-            throw node.wrong("found '" + node.text() + "'; expected the content up to which a product counts as free of "
-                    + "the analyte, above 0");
+            throw node.wrong("found '" + node.text()
+                    + "'; expected the content up to which a product counts as free of " + "the analyte, above 0");
         }
         return Optional.of(quantity);
     }

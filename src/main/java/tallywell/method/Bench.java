@@ -47,8 +47,15 @@ public record Bench(
      * A usual dilution.
      *
      * @param matrix kind of sample
-     * @param content what it usually holds
+     * @param content what it usually holds: of the analyte that is measured, in that half where the row is of one; without a
+     *     treatment in a method with results by difference, of the analyte that follows
      * @param dilution what is usually made of it
+     * @param treatment the half of a difference that the row is of, or none
      */
-    public record Usual(String matrix, QuantityRange content, Dilution dilution) {}
+    public record Usual(String matrix, QuantityRange content, Dilution dilution, Treatment treatment) {
+        /** Kind of sample, and the half where the row is of one. */
+        public String name() {
+            return treatment == Treatment.NONE ? matrix : matrix + " (" + treatment.word() + ")";
+        }
+    }
 }

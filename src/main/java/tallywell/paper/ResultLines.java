@@ -66,8 +66,8 @@ final class ResultLines {
                         ? OptionalDouble.of(each.budget().get().expandedUncertainty())
                         : OptionalDouble.empty();
                 String last = role.equals("sample") ? Words.advice(each) : recovery(each.result());
-                Stated stated = Stated.of(
-                        each.result().value(), expanded, Bounds.words(report.analysis(), each.result()));
+                Stated stated =
+                        Stated.of(each.result().value(), expanded, Bounds.words(report.analysis(), each.result()));
                 rows.add(row(each.result(), stated, each.verdict(), last));
             }
         }

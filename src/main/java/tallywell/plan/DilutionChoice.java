@@ -6,6 +6,7 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import tallywell.method.Sample;
 import tallywell.method.Step;
+import tallywell.method.Treatment;
 import tallywell.method.WantedSample;
 import tallywell.quantity.Numbers;
 import tallywell.quantity.QuantityRange;
@@ -48,19 +49,20 @@ final class DilutionChoice {
     Optional<Chosen> of(WantedSample each) {
         Optional<Expectation> expectation = each.expected().isEmpty()
                 ? Optional.empty()
-                : Optional.of(Expectation.parse(each.expected(), wanted.method()));
+                : Optional.of(Expectation.parse(
+                        each.expected(), wanted.method(), each.sample().treatment()));
         List<Claim> claims = claims(each.sample(), expectation);
         Optional<Double> advised = advised(each.sample());
         if (each.hasDilution()) {
             return claims.isEmpty()
                     ? Optional.empty()
-                    : Optional.of(judged(each.sample().dilution().factor(), claims, true));
+                    : Optional.of(judged(each.sample(), each.sample().dilution().factor(), claims, true));
         }
         if (claims.isEmpty()) {
             return advised.or(() -> expectation.flatMap(Expectation::usual).map(d -> d.factor()))
                     .map(factor -> new Chosen(factor, OptionalDouble.empty(), Optional.empty()));
         }
-        return Optional.of(chosen(claims));
+        return Optional.of(chosen(each.sample(), claims));
     }
 
     private List<Claim> claims(Sample sample, Optional<Expectation> expectation) {
@@ -102,7 +104,7 @@ final class DilutionChoice {
                 .max(Double::compare);
     }
 
-    private Chosen chosen(List<Claim> claims) {
+    private Chosen chosen(Sample sample, List<Claim> claims) {
         double logs = 0;
         double least = 1;
         for (Claim claim : claims) {
@@ -115,10 +117,12 @@ final class DilutionChoice {
                 .orElseThrow(() -> new IllegalArgumentException("found a content that needs a dilution of at least "
                         + Numbers.brief(needed, 4) + ", but the series ends at " + Numbers.plain(ladder.largest())
                         + "; expected a longer 'series' under 'planning', or less sample in the well"));
-        return judged(factor, claims, false);
+        return judged(sample, factor, claims, false);
     }
 
-    private static Chosen judged(double factor, List<Claim> claims, boolean given) {
+    private static Chosen judged(Sample sample, double factor, List<Claim> claims, boolean given) {
+        // A free half that holds little takes little off the total: nothing needs to be done about it.
+        boolean lowMatters = sample.treatment() != Treatment.FREE;
         Optional<String> remark = Optional.empty();
         for (Claim claim : claims) {
             double top = claim.range().highest().orElseThrow();
@@ -127,7 +131,7 @@ final class DilutionChoice {
                 remark = Optional.of("up to " + Numbers.brief(claim.high() / factor, 3)
                         + " g/L is expected in the solution pipetted, above the range that ends at "
                         + Numbers.brief(top, 3) + " g/L" + (given ? "; the list gives the dilution" : ""));
-            } else if (claim.low() / factor < bottom * (1 - 1e-9)) {
+            } else if (lowMatters && claim.low() / factor < bottom * (1 - 1e-9)) {
                 remark = Optional.of("down to " + Numbers.brief(claim.low() / factor, 3)
                         + " g/L is expected in the solution pipetted, below the range that begins at "
                         + Numbers.brief(bottom, 3) + " g/L; "

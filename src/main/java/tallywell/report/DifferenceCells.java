@@ -41,7 +41,8 @@ final class DifferenceCells implements Fields {
                     sheet.number(column, number, Looks.COMPUTED.format(digits(number)));
                 }
             }
-            case U_STANDARD, U_EXPANDED, K, AT_MOST -> sheet.number(column, number, Looks.COMPUTED.format(digits(number)));
+            case U_STANDARD, U_EXPANDED, K, AT_MOST ->
+                sheet.number(column, number, Looks.COMPUTED.format(digits(number)));
             default -> sheet.number(column, number, Looks.TEXT);
         }
     }

@@ -48,8 +48,9 @@ final class HalfFormula {
         StepAnalysis step = draft.analysis().stepOf(half.reported());
         List<Well> below = half.wells().stream().map(WellResult::well).toList();
         List<String> levels = new ArrayList<>();
-        for (WellResult well : step.where(each ->
-                each.used() && half.reported().wells().contains(each.well()) && each.netDeltaA().isPresent())) {
+        for (WellResult well : step.where(each -> each.used()
+                && half.reported().wells().contains(each.well())
+                && each.netDeltaA().isPresent())) {
             boolean middle = half.below() == Half.Below.INTERVAL && below.contains(well.well());
             levels.add(
                     middle

@@ -244,7 +244,8 @@ final class SummaryTable {
 
     private void value(int at, Line line) {
         if (line.isBound()) {
-            sheet.text(at, line.otherwise(), Looks.COMPUTED.align(Look.Align.RIGHT).face(Look.Face.BOLD));
+            sheet.text(
+                    at, line.otherwise(), Looks.COMPUTED.align(Look.Align.RIGHT).face(Look.Face.BOLD));
             return;
         }
         String cell = ResultPlaces.cell(line.resultsRow(), ResultColumns.VALUE);

@@ -222,7 +222,7 @@ public final class CheckMethod {
         if (!method.bench().dilutions().isEmpty()) {
             line(text, "");
             for (Bench.Usual usual : method.bench().dilutions()) {
-                line(text, "usual: " + usual.matrix() + ", " + usual.content() + ", dilution " + usual.dilution());
+                line(text, "usual: " + usual.name() + ", " + usual.content() + ", dilution " + usual.dilution());
             }
         }
     }

@@ -67,7 +67,8 @@ public enum Flag {
     /** Samples that should differ use up equally much, the most of the plate. */
     SAME_CEILING("samples that should differ have the same ΔA, the largest of the plate: something may have run out"),
     /** A half of a difference that has no value of its own. */
-    HALF_BELOW_STANDARDS("a half lies below the lowest standard and counts with what the curve says there, or an interval"),
+    HALF_BELOW_STANDARDS(
+            "a half lies below the lowest standard and counts with what the curve says there, or an interval"),
     /** Nothing shows how sure a difference is. */
     DIFFERENCE_NOT_TESTED("no u, so nothing tells the difference from none"),
     /** Less than nothing, by more than chance. */

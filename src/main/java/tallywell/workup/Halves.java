@@ -26,8 +26,8 @@ final class Halves {
 
     Half of(Result result) {
         StepAnalysis step = steps.get(result.step() - 1);
-        List<WellResult> counting = Results.counting(
-                step.where(well -> result.wells().contains(well.well())));
+        List<WellResult> counting =
+                Results.counting(step.where(well -> result.wells().contains(well.well())));
         if (result.value().isPresent() || step.calibration().isEmpty() || counting.isEmpty()) {
             return Half.of(result);
         }
@@ -66,11 +66,7 @@ final class Halves {
             }
         }
         OptionalDouble mean = OptionalDouble.of(sum / counting.size());
-        return new Half(
-                result,
-                result.withValue(mean, mean),
-                followed ? Half.Below.CURVE : Half.Below.INTERVAL,
-                below);
+        return new Half(result, result.withValue(mean, mean), followed ? Half.Below.CURVE : Half.Below.INTERVAL, below);
     }
 
     /** The level on a curve below its lowest standard; empty where the curve cannot be followed there. */

@@ -70,8 +70,23 @@ public record Result(
     /** The same with another value, and another with excluded wells put back. */
     Result withValue(OptionalDouble other, OptionalDouble all) {
         return new Result(
-                role, word, slot, name, analyte, step, wells, other, unit, n, cvPercent, netDeltaA, dilution, all,
-                assigned, recoveryPercent, flags);
+                role,
+                word,
+                slot,
+                name,
+                analyte,
+                step,
+                wells,
+                other,
+                unit,
+                n,
+                cvPercent,
+                netDeltaA,
+                dilution,
+                all,
+                assigned,
+                recoveryPercent,
+                flags);
     }
 
     /** The same with a recovery. */
@@ -82,8 +97,23 @@ public record Result(
     /** The same with other wells. */
     public Result of(List<Well> others) {
         return new Result(
-                role, word, slot, name, analyte, step, others, value, unit, n, cvPercent, netDeltaA, dilution, valueAll,
-                assigned, recoveryPercent, flags);
+                role,
+                word,
+                slot,
+                name,
+                analyte,
+                step,
+                others,
+                value,
+                unit,
+                n,
+                cvPercent,
+                netDeltaA,
+                dilution,
+                valueAll,
+                assigned,
+                recoveryPercent,
+                flags);
     }
 
     /** The same with further flags. */
