@@ -57,7 +57,7 @@ public record StepAnalysis(
                         .findFirst()
                         .orElse(each))
                 .toList();
-        return new StepAnalysis(number, step, blanks, calibration, calibrationWells, all, drift);
+        return new StepAnalysis(number, step, blanks, calibration, calibrationWells, all, indicator, drift);
     }
 
     /** The wells that pass, in row order. */
