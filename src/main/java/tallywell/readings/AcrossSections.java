@@ -39,6 +39,7 @@ final class AcrossSections {
                 at = sheet.nextFilled(at + 1);
             }
             refuseTooWide(rows);
+            RowWidths.check(sheet, rows, first);
             section(rows, between);
             between = Facts.none();
             for (int lines = 0; lines < 2 && at < sheet.rows() && isTitle(at); lines++) {

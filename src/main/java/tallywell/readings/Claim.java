@@ -12,106 +12,15 @@ import java.util.stream.Collectors;
  * line speaks of nothing else, and of nothing that stands nearer to the readings.
  */
 final class Claim {
-    private static final Set<String> EVERYDAY = Set.of(
-            "ratio",
-            "ratios",
-            "rapport",
-            "rapports",
-            "net",
-            "netto",
-            "delta",
-            "minus",
-            "mean",
-            "average",
-            "avg",
-            "std",
-            "min",
-            "max",
-            "minimum",
-            "maximum",
-            "sum",
-            "range",
-            "count",
-            "n",
-            "rate",
-            "lag",
-            "slope",
-            "error",
-            "media",
-            "moyenne",
-            "mittel",
-            "mittelwert",
-            "mittelwerte",
-            "summe",
-            "anzahl",
-            "fehler",
-            "somme",
-            "somma",
-            "suma");
+    private static final Set<String> EVERYDAY = Vocabulary.of("EVERYDAY");
 
     private static final Set<String> RATIO = Set.of("ratio", "ratios", "rapport", "rapports");
 
+    /** Letters for absorbance and extinction. */
+    private static final Set<String> UNITS_OF_ABSORBANCE = Set.of("a", "e", "ae", "do", "d", "nm");
+
     /** Words that change nothing of what the others say. */
-    private static final Set<String> PLAIN = Set.of(
-            "of",
-            "the",
-            "per",
-            "by",
-            "and",
-            "for",
-            "all",
-            "a",
-            "der",
-            "des",
-            "die",
-            "das",
-            "und",
-            "von",
-            "pro",
-            "je",
-            "aller",
-            "alle",
-            "de",
-            "du",
-            "la",
-            "le",
-            "les",
-            "et",
-            "par",
-            "d",
-            "del",
-            "della",
-            "y",
-            "e",
-            "por",
-            "di",
-            "yes",
-            "on",
-            "ja",
-            "oui",
-            "si",
-            "true",
-            "data",
-            "table",
-            "daten",
-            "tabelle",
-            "blank",
-            "blanks",
-            "leerwert",
-            "blindwert",
-            "blanc",
-            "blanco",
-            "bianco",
-            "standard",
-            "duplicate",
-            "duplicates",
-            "triplicate",
-            "triplicates",
-            "two",
-            "au",
-            "mau",
-            "od",
-            "abs");
+    private static final Set<String> PLAIN = Vocabulary.of("PLAIN");
 
     private static final Pattern DELTA = Pattern.compile("(?iu)(?<!\\p{L})delta[ -]?(a|e|od|abs|ext|\\d)");
 
@@ -163,7 +72,28 @@ final class Claim {
         return !Facts.ofLine(rest).isProcessed();
     }
 
-    private static boolean isOfReadings(String word) {
+    /** Whether a word that means nothing but another signal than absorbance stands in a line. */
+    static boolean isSignal(String text) {
+        String lower = text.toLowerCase(Locale.ROOT).replace('_', ' ');
+        boolean word = Words.split(lower).stream()
+                .anyMatch(each ->
+                        !EVERYDAY.contains(each) && Words.of(each).contains(Meaning.OTHER_SIGNAL));
+        return word || LineMeanings.isTransmitted(text);
+    }
+
+    /** Whether a unit is named behind a colon that is neither one of absorbance nor one of time. */
+    static boolean isOtherUnit(String text) {
+        String unit = text.replaceFirst("(?s)^[^:=：]*[:=：]", "").strip();
+        List<String> words = Words.split(unit.toLowerCase(Locale.ROOT));
+        return !unit.isEmpty()
+                && words.stream().noneMatch(word -> Words.of(word).contains(Meaning.ABSORBANCE)
+                        || Words.of(word).contains(Meaning.MILLI)
+                        || TimeUnit.of(word).isPresent()
+                        || UNITS_OF_ABSORBANCE.contains(word))
+                && words.size() <= 2;
+    }
+
+    static boolean isOfReadings(String word) {
         return !Character.isLetter(word.charAt(0))
                 || word.length() == 1
                 || PLAIN.contains(word)

@@ -55,6 +55,11 @@ record Column(int index, String heading, Facts facts, TimeHeading time, Map<Look
         return new Column(index, heading, Facts.ofHeading(heading), TimeHeading.of(heading), looks, filled);
     }
 
+    /** The same column, known better. */
+    Column with(Facts known) {
+        return new Column(index, heading, known, time, looks, filled);
+    }
+
     private int count(Look look) {
         return looks.getOrDefault(look, 0);
     }

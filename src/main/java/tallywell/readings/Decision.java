@@ -129,6 +129,12 @@ final class Decision {
                     possible,
                     read);
         }
+        Optional<String> doubt = fitting.stream()
+                .flatMap(block -> doubt(all.get(block)).stream())
+                .findFirst();
+        if (doubt.isPresent()) {
+            throw refused(doubt.get() + ", or to be told that these readings are meant" + remedy, fitting, possible, read);
+        }
         if (fitting.stream().anyMatch(block -> isTwin(all.get(block)))) {
             throw refused(
                     "found several blocks of readings that nothing tells apart: no title, plate, wavelength or time;"
@@ -169,6 +175,15 @@ final class Decision {
 
     private static boolean isTwin(@Nullable Draft draft) {
         return draft != null && draft.isTwin();
+    }
+
+    private static Optional<String> doubt(@Nullable Draft draft) {
+        return draft == null
+                ? Optional.empty()
+                : draft.pieces().stream()
+                        .map(piece -> piece.facts().doubt())
+                        .filter(doubt -> !doubt.isEmpty())
+                        .findFirst();
     }
 
     private static boolean isMilli(@Nullable Draft draft) {

@@ -20,6 +20,7 @@ import java.util.regex.Pattern;
  * @param cycle which reading in a row of readings it is
  * @param label what else names it, as written
  * @param meanings the meanings of its words
+ * @param doubt why it must be asked whether the readings are meant; empty if nothing speaks against them
  */
 record Facts(
         Optional<String> plate,
@@ -27,7 +28,8 @@ record Facts(
         Optional<Moment> time,
         OptionalInt cycle,
         String label,
-        Set<Meaning> meanings) {
+        Set<Meaning> meanings,
+        String doubt) {
     private static final double SHORTEST = 190;
     private static final double LONGEST = 1100;
     private static final int LONGEST_TEXT = 200;
@@ -37,42 +39,38 @@ record Facts(
     private static final Set<Meaning> ANNOUNCING =
             EnumSet.of(Meaning.WAVELENGTH, Meaning.TIME, Meaning.PLATE, Meaning.ROW, Meaning.COLUMN, Meaning.WELL);
 
-    private static final Pattern NANOMETRES = Pattern.compile("(\\d{2,4})(?:[.,]\\d+)? ?nm\\b");
+    private static final Pattern NANOMETRES = Pattern.compile("(\\d{2,4})(?:[.,]\\d+)? ?(?:nm|нм|纳米)(?!\\p{L})");
     private static final Pattern LETTER_WAVELENGTH = Pattern.compile(
             "(?<![\\p{L}\\d])(?:[AEλ]|(?:OD|Abs|ABS|Ext)(?=[ _(\\[:=]{0,2}\\d))[ _(\\[:=]{0,2}(\\d{3,4})(?![\\d.,:])");
     private static final Pattern NUMBER = Pattern.compile("(?<![\\d.,:\\p{L}])(\\d{3,4})(?![\\d.,:])");
     private static final Pattern CLOCK =
             Pattern.compile("(?<![\\d:.-])\\d{1,3}:\\d\\d(?::\\d\\d)?(?:[.,]\\d+)?(?![\\d:])");
+    private static final String UNITS =
+            Vocabulary.alternatives("UNIT_MS", "UNIT_S", "UNIT_MIN", "UNIT_H", "UNIT_D");
     private static final Pattern DURATION = Pattern.compile(
-            "(?<![\\d.,:\\p{L}])(\\d+(?:[.,]\\d+)?) ?(ms|s|sec|secs|seconds?|sek|sekunden?|min|mins|minutes?|minuten?|h|hr|hrs|hours?|std|stunden?)\\b"
-                    + "(?: (\\d+(?:[.,]\\d+)?) ?(s|sec|secs|seconds?|sek|sekunden?|min|minutes?|minuten?)\\b)?",
-            Pattern.CASE_INSENSITIVE);
+            "(?<![\\d.,:\\p{L}])(\\d+(?:[.,]\\d+)?) ?(" + UNITS + ")(?!\\p{L})(?: (\\d+(?:[.,]\\d+)?) ?(" + UNITS
+                    + ")(?!\\p{L}))?",
+            Pattern.CASE_INSENSITIVE | Pattern.UNICODE_CASE);
     private static final Pattern DATE = Pattern.compile(
             "\\d{4}[-/.]\\d\\d?[-/.]\\d\\d?|\\d\\d?[-/.]\\d\\d?[-/.]\\d{2,4}" + "|\\b\\d\\d? ?[AaPp][Mm]\\b");
-    private static final Pattern RATE = Pattern.compile(
-            "(?i)/ ?(min|s|sec|h|hr)(?!\\p{L})|(?<!\\p{L})per (minute|second|hour)|pro (minute|sekunde|stunde)");
-    private static final Pattern LESS_BLANK =
-            Pattern.compile("(?iu)[-–−] ?(blank|blk|leerwert|blindwert|blanc|blanco|bianco)(?!\\p{L})");
     private static final Pattern TEMPERATURE = Pattern.compile("\\d+(?:[.,]\\d+)? ?(?:°|º|deg)? ?C(?!\\p{L})");
     private static final Pattern BARE_TIME = Pattern.compile("(?<![\\d.,:\\p{L}])[-+]?\\d+(?:[.,]\\d+)?(?![\\d.,:])");
     private static final Pattern PLATE = Pattern.compile(
-            "(?<!\\p{L})(plate|microplate|platte|mikroplatte|mikrotiterplatte|plaque|microplaque|placa|microplaca|piastra|plaat|płytka|barcode|strichcode)"
-                    + "[ _]?(?:(?:name|id|no|nr|number|nummer|code|barcode|n°|#|№)(?![\\p{L}])[.]?)?\\s*[:=#]?\\s*"
+            "(?<!\\p{L})(" + Vocabulary.alternatives("PLATE")
+                    + ")[ _]?(?:(?:name|id|no|nr|number|nummer|code|barcode|n°|#|№)(?![\\p{L}])[.]?)?\\s*[:：=#]?\\s*"
                     + "([\\p{L}\\d](?:[\\p{L}\\d._/-]*[\\p{L}\\d])?)?",
             Pattern.CASE_INSENSITIVE | Pattern.UNICODE_CASE);
     /** Words that lead on to what a plate is or is for, and are not its name. */
-    private static final Set<String> PREPOSITIONS = Set.of(
-            "of", "with", "for", "in", "on", "at", "is", "was", "mit", "von", "für", "im", "ist", "de", "avec", "pour",
-            "à", "en", "con", "para", "di", "da", "per", "met", "van");
+    private static final Set<String> PREPOSITIONS = Vocabulary.of("PREPOSITION");
 
     private static final Pattern CYCLE = Pattern.compile(
-            "(?<!\\p{L})(?:cycle|read|reading|measurement|scan|repeat|zyklus|messung|lesung|durchgang|lecture|mesure|ciclo|lectura|lettura|misura|meting|cyklus|cykl)"
-                    + "[ _]?(?:no|nr|number|#)?[.]?\\s*[:=#]?\\s*(\\d{1,5})(?![\\d.,:]|\\s?\\p{L}{1,3}\\b)",
-            Pattern.CASE_INSENSITIVE);
+            "(?<!\\p{L})(?!(?:no|nr)(?!\\p{L}))(?:" + Vocabulary.alternatives("CYCLE")
+                    + ")[ _]?(?:no|nr|number|#)?[.]?\\s*[:：=#]?\\s*(\\d{1,5})(?![\\d.,:]|\\s?\\p{L}{1,3}\\b)",
+            Pattern.CASE_INSENSITIVE | Pattern.UNICODE_CASE);
 
     /** Nothing known. */
     static Facts none() {
-        return new Facts(Optional.empty(), OptionalDouble.empty(), Optional.empty(), OptionalInt.empty(), "", Set.of());
+        return new Facts(Optional.empty(), OptionalDouble.empty(), Optional.empty(), OptionalInt.empty(), "", Set.of(), "");
     }
 
     /** Reads a title or a line of a preamble. */
@@ -90,7 +88,7 @@ record Facts(
         if (text.isBlank()) {
             return none();
         }
-        Set<Meaning> meanings = settled(Words.in(text), text);
+        Set<Meaning> meanings = LineMeanings.of(text);
         if (heading
                 && meanings.contains(Meaning.PATH)
                 && meanings.contains(Meaning.VALUE)
@@ -102,7 +100,7 @@ record Facts(
         OptionalDouble wavelength = wavelength(rest, meanings, heading);
         OptionalInt cycle = cycle(rest);
         Optional<Moment> time = time(rest, meanings);
-        return new Facts(plate, wavelength, time, cycle, label(rest), without(meanings, rest));
+        return new Facts(plate, wavelength, time, cycle, label(rest), without(meanings, rest), "");
     }
 
     /** Units that have been taken out with their numbers do not count as words: 10 min is no minimum. */
@@ -118,37 +116,6 @@ record Facts(
             }
         }
         return kept;
-    }
-
-    /** Takes back what a word of denial denies. */
-    private static Set<Meaning> settled(Set<Meaning> meanings, String text) {
-        Set<Meaning> settled = EnumSet.noneOf(Meaning.class);
-        settled.addAll(meanings);
-        if (meanings.contains(Meaning.TIME) && !hasStatistic(text)) {
-            settled.remove(Meaning.STATISTIC);
-        }
-        if (!meanings.contains(Meaning.TIME) && RATE.matcher(text).find()) {
-            settled.add(Meaning.STATISTIC);
-        }
-        if (LESS_BLANK.matcher(text).find()) {
-            settled.add(Meaning.PROCESSED);
-        }
-        boolean denied = meanings.contains(Meaning.NOT) || text.matches("(?s).*[:=]\\s*(-|—|0|n)\\s*");
-        if (denied && settled.remove(Meaning.PROCESSED)) {
-            settled.remove(Meaning.PATH);
-        }
-        if (text.matches("(?i).*\\d{3} ?(nm)? ?[-–−/] ?[A-Z]{0,3}\\d{3}( ?nm)?\\b.*")) {
-            // Two wavelengths, one less or over the other.
-            settled.add(Meaning.PROCESSED);
-        }
-        return settled;
-    }
-
-    /** Whether a word other than a unit of time, such as min for minutes, speaks of statistics. */
-    private static boolean hasStatistic(String text) {
-        return Words.split(text.toLowerCase(Locale.ROOT)).stream()
-                .anyMatch(word -> Words.of(word).contains(Meaning.STATISTIC)
-                        && TimeUnit.of(word).isEmpty());
     }
 
     private static Optional<String> plate(StringBuilder rest, Set<Meaning> meanings) {
@@ -290,7 +257,9 @@ record Facts(
     /** Whether it says that the numbers are no readings of absorbance. */
     boolean isOtherQuantity() {
         boolean reading = has(Meaning.VALUE) || has(Meaning.RAW) || has(Meaning.PROCESSED) || has(Meaning.MILLI);
-        return has(Meaning.STATISTIC) || (has(Meaning.OTHER) || has(Meaning.TEMPERATURE)) && !reading;
+        return has(Meaning.STATISTIC)
+                || has(Meaning.OTHER_SIGNAL) && !has(Meaning.ABSORBANCE)
+                || (has(Meaning.OTHER) || has(Meaning.TEMPERATURE)) && !reading;
     }
 
     /** Whether anything is known that tells readings apart. */
@@ -309,7 +278,13 @@ record Facts(
         both.addAll(title.meanings);
         Facts completed = or(title);
         return new Facts(
-                completed.plate, completed.wavelengthNm, completed.time, completed.cycle, completed.label, both);
+                completed.plate,
+                completed.wavelengthNm,
+                completed.time,
+                completed.cycle,
+                completed.label,
+                both,
+                completed.doubt);
     }
 
     /** These facts, completed by those of something less near. */
@@ -325,44 +300,59 @@ record Facts(
                 time.or(other::time),
                 cycle.isPresent() ? cycle : other.cycle,
                 label.isEmpty() ? other.label : label,
-                both);
+                both,
+                doubt.isEmpty() ? other.doubt : doubt);
     }
 
     Facts withTime(Optional<Moment> replaced) {
-        return new Facts(plate, wavelengthNm, replaced, cycle, label, meanings);
+        return new Facts(plate, wavelengthNm, replaced, cycle, label, meanings, doubt);
     }
 
     Facts withCycle(OptionalInt replaced) {
-        return new Facts(plate, wavelengthNm, time, replaced, label, meanings);
+        return new Facts(plate, wavelengthNm, time, replaced, label, meanings, doubt);
     }
 
     Facts withLabel(String replaced) {
-        return new Facts(plate, wavelengthNm, time, cycle, replaced, meanings);
+        return new Facts(plate, wavelengthNm, time, cycle, replaced, meanings, doubt);
     }
 
     Facts withWavelength(double nm) {
-        return new Facts(plate, OptionalDouble.of(nm), time, cycle, label, meanings);
+        return new Facts(plate, OptionalDouble.of(nm), time, cycle, label, meanings, doubt);
+    }
+
+    /** What is said without the wavelength. */
+    Facts withoutWavelength() {
+        return new Facts(plate, OptionalDouble.empty(), time, cycle, label, meanings, doubt);
+    }
+
+    /** What is said without the plate. */
+    Facts withoutPlate() {
+        return new Facts(Optional.empty(), wavelengthNm, time, cycle, label, meanings, doubt);
+    }
+
+    Facts withDoubt(String reason) {
+        return new Facts(plate, wavelengthNm, time, cycle, label, meanings, doubt.isEmpty() ? reason : doubt);
     }
 
     Facts withPlate(String name) {
-        return new Facts(Optional.of(name), wavelengthNm, time, cycle, label, meanings);
+        return new Facts(Optional.of(name), wavelengthNm, time, cycle, label, meanings, doubt);
     }
 
     Facts withMeanings(Collection<Meaning> replaced) {
-        return new Facts(plate, wavelengthNm, time, cycle, label, Set.copyOf(replaced));
+        return new Facts(plate, wavelengthNm, time, cycle, label, Set.copyOf(replaced), doubt);
     }
 
     Facts plus(Meaning meaning) {
         Set<Meaning> more = EnumSet.of(meaning);
         more.addAll(meanings);
-        return new Facts(plate, wavelengthNm, time, cycle, label, more);
+        return new Facts(plate, wavelengthNm, time, cycle, label, more, doubt);
     }
 
     Facts without(Meaning meaning) {
         Set<Meaning> fewer = EnumSet.noneOf(Meaning.class);
         fewer.addAll(meanings);
         fewer.remove(meaning);
-        return new Facts(plate, wavelengthNm, time, cycle, label, fewer);
+        return new Facts(plate, wavelengthNm, time, cycle, label, fewer, doubt);
     }
 
     /** Whether a number may be a wavelength in nanometres that such readers measure at. */

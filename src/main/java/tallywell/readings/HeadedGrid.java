@@ -414,6 +414,7 @@ final class HeadedGrid implements Form {
                 return;
             }
             refuseCutDecimals(group);
+            RowWidths.check(sheet, group.lines, headings);
             for (int k = 0; k < group.deep; k++) {
                 pieces.add(piece(group, k, facts.or(lineFacts(group, k))));
             }

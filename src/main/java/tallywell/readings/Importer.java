@@ -2,6 +2,7 @@ package tallywell.readings;
 
 import java.nio.file.Path;
 import java.util.ArrayList;
+import java.util.EnumSet;
 import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Optional;
@@ -22,8 +23,12 @@ import tallywell.table.Tables;
  */
 public final class Importer {
     private static final Pattern PLATE_SIZE = Pattern.compile(
-            "(?<![\\d.,])(\\d{1,4})[- ]?(?:well|wells|kavität|kavitäten|puits|pocillos|pozzetti)(?!\\p{L})",
+            "(?<![\\d.,])(\\d{1,4})[- ]?(?:" + Vocabulary.alternatives("WELL_COUNT") + ")(?!\\p{L})",
             Pattern.CASE_INSENSITIVE | Pattern.UNICODE_CASE);
+
+    /** What the name of a sheet says of its readings, whatever else names them. */
+    private static final Set<Meaning> OF_SHEETS =
+            EnumSet.of(Meaning.PROCESSED, Meaning.OTHER_SIGNAL, Meaning.STATISTIC);
 
     /**
      * Reads a file.
@@ -50,7 +55,7 @@ public final class Importer {
         List<Draft> drafts = Assembly.drafts(findings.pieces);
         Evidence evidence = new Evidence();
         findings.pieces.forEach(piece -> piece.testify(evidence));
-        List<Interpretation> ways = ways(evidence.marks(), drafts, findings.words);
+        List<Interpretation> ways = ways(evidence.marks(), drafts, findings);
         return new Decision(file, choice, findings.notes, findings.tables).decide(drafts, ways, stated(findings.words));
     }
 
@@ -59,7 +64,7 @@ public final class Importer {
         private final List<Table> tables = new ArrayList<>();
         private final List<Piece> pieces = new ArrayList<>();
         private final List<Notice> notes = new ArrayList<>();
-        private final List<String> words = new ArrayList<>();
+        private final List<Line> words = new ArrayList<>();
     }
 
     private static Findings search(Path file, List<Table> tables) throws InputException {
@@ -103,11 +108,14 @@ public final class Importer {
     private static Piece named(Piece piece, boolean several) {
         String sheet = piece.sheet().table().sheet();
         Facts facts = piece.facts();
-        Facts of = Facts.ofLine(sheet);
+        Facts of = Claim.of(Facts.ofLine(sheet), sheet, facts);
         boolean label = several && facts.label().isEmpty();
         Facts more = label
                 ? of.withLabel(of.label().isEmpty() && of.isSomething() ? "" : sheet)
                 : of.withLabel("").withMeanings(Set.of());
+        for (Meaning meaning : OF_SHEETS) {
+            facts = of.has(meaning) && !sheet.isEmpty() ? facts.plus(meaning) : facts;
+        }
         return piece.with(facts.or(several ? more : more.withTime(Optional.empty())));
     }
 
@@ -151,19 +159,22 @@ public final class Importer {
         return false;
     }
 
-    private static List<Interpretation> ways(List<DecimalMark> marks, List<Draft> drafts, List<String> words) {
+    private static List<Interpretation> ways(List<DecimalMark> marks, List<Draft> drafts, Findings findings) {
         boolean bare = false;
         boolean parts = false;
         for (Draft draft : drafts) {
             bare |= draft.open().contains(Moment.Open.UNIT);
             parts |= draft.open().contains(Moment.Open.PARTS);
         }
-        List<TimeUnit> units = bare ? TimeUnits.bare(drafts, words) : List.of(TimeUnit.SECOND);
-        List<TimeUnit> seconds = parts ? TimeUnits.twoPart(drafts, words) : List.of(TimeUnit.SECOND);
+        TimeUnits.Settled known = new TimeUnits.Settled(List.of(TimeUnit.SECOND), List.of());
+        TimeUnits.Settled units = bare ? TimeUnits.bare(drafts, findings.words) : known;
+        TimeUnits.Settled seconds = parts ? TimeUnits.twoPart(drafts, findings.words) : known;
+        units.grounds().forEach(line -> findings.notes.add(ground(line, units.possible().get(0))));
+        seconds.grounds().forEach(line -> findings.notes.add(ground(line, seconds.possible().get(0))));
         List<Interpretation> ways = new ArrayList<>();
         for (DecimalMark mark : marks) {
-            for (TimeUnit unit : units) {
-                for (TimeUnit second : seconds) {
+            for (TimeUnit unit : units.possible()) {
+                for (TimeUnit second : seconds.possible()) {
                     ways.add(new Interpretation(mark, unit, second));
                 }
             }
@@ -171,12 +182,16 @@ public final class Importer {
         return ways;
     }
 
+    private static Notice ground(Line line, TimeUnit unit) {
+        return Notice.information(line.place(), "'" + line.text() + "' shows that times count " + unit.label());
+    }
+
     /** The plate that the words name by its size, if they name just one. */
-    private static Optional<PlateFormat> stated(List<String> words) {
+    private static Optional<PlateFormat> stated(List<Line> words) {
         Set<PlateFormat> stated = new LinkedHashSet<>();
-        for (String line : words) {
-            Matcher size = PLATE_SIZE.matcher(line);
-            boolean plate = Words.in(line).contains(Meaning.PLATE);
+        for (Line line : words) {
+            Matcher size = PLATE_SIZE.matcher(line.text());
+            boolean plate = Words.in(line.text()).contains(Meaning.PLATE);
             while (size.find() && (plate || size.start() == 0)) {
                 PlateFormat.ofWells(Integer.parseInt(size.group(1))).ifPresent(stated::add);
             }

@@ -107,6 +107,9 @@ final class ListReadings {
     }
 
     private String aroundText() {
+        if (!list.timesLabel().isEmpty()) {
+            return list.timesLabel();
+        }
         StringBuilder text = new StringBuilder(sheet.text(list.lowestHeading(), list.position.first()));
         int above = list.top - 1;
         while (above >= Math.max(0, list.top - 2) && sheet.isBlank(above)) {

@@ -20,6 +20,8 @@ enum Meaning {
     OTHER_WAVELENGTH,
     /** Readings. */
     VALUE,
+    /** Readings of absorbance, by a name that means nothing else. */
+    ABSORBANCE,
     /** Thousandths of a unit of absorbance. */
     MILLI,
     /** As the detector gave them. */
@@ -32,12 +34,28 @@ enum Meaning {
     STATISTIC,
     /** Another quantity altogether. */
     OTHER,
+    /** What a detector may measure instead of absorbance: transmission, fluorescence, turbidity, a voltage … */
+    OTHER_SIGNAL,
+    /** The step or the length of a series of readings. */
+    INTERVAL,
+    /** Something done to a plate or a reader that takes its time and is no reading. */
+    ACTION,
+    /** Remarks, lists and tests, in which a wavelength is named by chance. */
+    NOTE,
+    /** Pages, injections and the like, which part lines but not readings. */
+    EVENT,
     /** Names of what is in the wells. */
     SAMPLE,
     /** Where a sample came from. */
     SOURCE,
     /** Remarks of the reader on single readings. */
     MARK,
+    /** Announces the unit of the readings. */
+    UNIT_KEY,
+    /** Announces what was measured. */
+    READING_KEY,
+    /** Says that a reading is not to be trusted. */
+    FLAGGED,
     /** No, off, without. */
     NOT
 }

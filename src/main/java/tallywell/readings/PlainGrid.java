@@ -116,7 +116,7 @@ final class PlainGrid implements Form {
     }
 
     /** Letters beside the rows, or nothing at all. */
-    private Optional<Finding> rectangle(Sheet sheet, int row) {
+    private Optional<Finding> rectangle(Sheet sheet, int row) throws InputException {
         List<Integer> filled = sheet.filled(row);
         int first = filled.get(0);
         boolean lettered = sheet.plateRow(row, first) == 0;
@@ -141,6 +141,7 @@ final class PlainGrid implements Form {
             return Optional.empty();
         }
         String form = (sided ? "grid with letters only" : "grid without headings") + (transposed ? ", transposed" : "");
+        RowWidths.check(sheet, IntStream.rangeClosed(row, last).boxed().toList(), -1);
         Area area = new Area(row, row, from, format.get(), transposed);
         List<Notice> notes = new ArrayList<>();
         if (sheet.width(row) > to && filled.get(filled.size() - 1) >= to) {

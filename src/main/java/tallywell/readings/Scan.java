@@ -23,7 +23,7 @@ final class Scan {
     private final Sheet sheet;
     private final List<Piece> pieces = new ArrayList<>();
     private final List<Notice> notes = new ArrayList<>();
-    private final List<String> words = new ArrayList<>();
+    private final List<Line> words = new ArrayList<>();
 
     private Scan(Sheet sheet) {
         this.sheet = sheet;
@@ -46,12 +46,13 @@ final class Scan {
     }
 
     /** The lines of words between the readings. */
-    List<String> words() {
+    List<Line> words() {
         return words;
     }
 
     private void run() throws InputException {
-        Facts before = Facts.none();
+        List<Finding> findings = new ArrayList<>();
+        List<Gap> gaps = new ArrayList<>();
         int unclaimed = 0;
         int row = sheet.nextFilled(0);
         while (row < sheet.rows()) {
@@ -64,20 +65,54 @@ final class Scan {
             int first = Math.max(unclaimed, finding.first());
             words.addAll(Caption.lines(sheet, unclaimed, first));
             noteUnclaimed(unclaimed, first);
-            Facts caption = Facts.none();
-            for (Piece piece : finding.pieces()) {
-                caption = new Caption(sheet, unclaimed, first).over(piece, finding.pieces());
-                Facts title = caption.or(before);
-                pieces.add(piece.with(piece.facts().under(caption).or(before), title.label()));
+            if (finding.pieces().isEmpty()) {
+                notes.addAll(finding.notes());
+            } else {
+                gaps.add(new Gap(unclaimed, first));
+                findings.add(finding);
             }
-            before = caption.or(before);
-            notes.addAll(finding.notes());
             unclaimed = finding.last() + 1;
             row = sheet.nextFilled(unclaimed);
         }
+        gaps.add(new Gap(unclaimed, sheet.rows()));
         words.addAll(Caption.lines(sheet, unclaimed, sheet.rows()));
         noteUnclaimed(unclaimed, sheet.rows());
+        name(findings, gaps);
     }
+
+    /** Gives the readings what the words above them say, or those below where the file shows that these are meant. */
+    private void name(List<Finding> findings, List<Gap> gaps) {
+        CaptionSides sides = new CaptionSides(sheet, gaps);
+        Facts before = Facts.none();
+        for (int i = 0; i < findings.size(); i++) {
+            Finding finding = findings.get(i);
+            Facts caption = Facts.none();
+            for (Piece piece : finding.pieces()) {
+                Caption above = Caption.above(sheet, gaps.get(i).from(), gaps.get(i).to());
+                caption = above.of(piece, finding.pieces());
+                addNew(above.notes());
+                if (sides.isAnyBelow()) {
+                    Gap gap = gaps.get(i + 1);
+                    Caption below = Caption.below(sheet, gap.from(), gap.to());
+                    caption = sides.join(caption, below.of(piece, finding.pieces()), i > 0);
+                    addNew(below.notes());
+                }
+                caption = sides.doubted(caption);
+                Facts title = caption.or(before);
+                pieces.add(piece.with(piece.facts().under(caption).or(before), title.label()));
+            }
+            before = sides.lasting(caption.or(before));
+            notes.addAll(finding.notes());
+        }
+        addNew(sides.notes());
+    }
+
+    private void addNew(List<Notice> more) {
+        more.stream().filter(notice -> !notes.contains(notice)).forEach(notes::add);
+    }
+
+    /** Rows between readings, from the first to before the last. */
+    record Gap(int from, int to) {}
 
     private Optional<Finding> find(int row) throws InputException {
         for (Form form : FORMS) {

@@ -7,25 +7,25 @@ import java.util.Set;
 
 /** What times are counted in. */
 enum TimeUnit {
-    MILLISECOND(1e-3, "milliseconds", "ms msec millisecond milliseconds millisekunden"),
+    MILLISECOND(1e-3, "milliseconds", "UNIT_MS"),
     SECOND(
             1,
             "seconds",
-            "s sec secs second seconds sek sekunde sekunden seconde secondes segundo segundos secondo secondi sekund"),
-    MINUTE(60, "minutes", "min mins minute minutes minuten minuto minutos minuti minuut minuten minut"),
-    HOUR(3600, "hours", "h hr hrs hour hours std stunde stunden heure heures hora horas ora ore uur godz"),
-    DAY(86_400, "days", "d day days tag tage jour jours día días giorno giorni dag dagen");
+            "UNIT_S"),
+    MINUTE(60, "minutes", "UNIT_MIN"),
+    HOUR(3600, "hours", "UNIT_H"),
+    DAY(86_400, "days", "UNIT_D");
 
     private final double seconds;
     private final String label;
 
-    @SuppressWarnings("ImmutableEnumChecker") // made by Set.copyOf
+    @SuppressWarnings("ImmutableEnumChecker") // never changed after loading
     private final Set<String> words;
 
-    TimeUnit(double seconds, String label, String words) {
+    TimeUnit(double seconds, String label, String kind) {
         this.seconds = seconds;
         this.label = label;
-        this.words = Set.copyOf(Arrays.stream(words.split(" ")).distinct().toList());
+        this.words = Vocabulary.of(kind);
     }
 
     /** How many seconds one unit is. */

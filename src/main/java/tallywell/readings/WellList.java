@@ -3,8 +3,12 @@ package tallywell.readings;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
+import java.util.Optional;
+import java.util.OptionalInt;
+import java.util.stream.Collectors;
 import tallywell.notice.InputException;
 import tallywell.notice.Notice;
+import tallywell.table.Delimiter;
 
 /** One list under way. */
 final class WellList {
@@ -17,6 +21,7 @@ final class WellList {
     final List<Notice> notes = new ArrayList<>();
     int[] rows = new int[16];
     private int count;
+    private SeriesRows series = new SeriesRows(-1, "", 0, List.of());
     int top;
     int last;
 
@@ -33,16 +38,78 @@ final class WellList {
             refuseLabelled(start - 1);
         }
         gather();
+        series = SeriesRows.above(sheet, start, from);
         top = headings();
         rows = Arrays.copyOf(rows, count);
         List<Column> columns = columns();
         List<Column> values = values(columns);
-        boolean headed = top < start;
-        if (values.isEmpty() || count < 2 && !headed) {
+        if (values.isEmpty() || count < 2 && !isHeaded()) {
             return false;
         }
+        refuseWidths(columns, values);
+        notes.addAll(series.notes(sheet, from));
         new ListReadings(this, columns, values).collect();
         return true;
+    }
+
+    private boolean isHeaded() {
+        return top < start;
+    }
+
+    /** Whether it is a list of wells, readings or not. */
+    boolean isList() {
+        return count >= 2;
+    }
+
+    /** What a list that holds no readings looks like to whoever expected some. */
+    Notice leftOut() {
+        String headings = columns().stream()
+                .map(Column::heading)
+                .filter(heading -> !heading.isEmpty())
+                .map(heading -> "'" + heading + "'")
+                .collect(Collectors.joining(", "));
+        return Notice.information(
+                sheet.table().place(start),
+                "left out: a list of wells without a column known as readings"
+                        + (headings.isEmpty() ? "" : " (" + headings + ")"));
+    }
+
+    private void refuseWidths(List<Column> columns, List<Column> values) throws InputException {
+        List<Integer> all = Arrays.stream(rows).boxed().toList();
+        int headings = isHeaded() ? lowestHeading() : -1;
+        boolean alone = from == 0 && limit == Integer.MAX_VALUE;
+        if (alone) {
+            RowWidths.check(sheet, all, headings);
+        }
+        if (alone && isHeaded() && headings == top) {
+            RowWidths.checkHeaded(sheet, all, headings);
+        }
+        refuseCutDecimals(columns, values);
+    }
+
+    /** A column of small whole numbers and one of digits beside it are numbers that a delimiter has cut in two. */
+    private void refuseCutDecimals(List<Column> columns, List<Column> values) throws InputException {
+        boolean comma = sheet.table()
+                .form()
+                .map(form -> form.delimiter() == Delimiter.COMMA)
+                .orElse(false);
+        if (!comma || columns.stream().anyMatch(column -> column.decimals() > 0)) {
+            return;
+        }
+        for (Column value : values) {
+            int at = value.index();
+            boolean cut = Arrays.stream(rows)
+                    .allMatch(row -> sheet.text(row, at).matches("[-+]?\\d")
+                            && sheet.text(row, at + 1).matches("\\d{2,}"));
+            if (cut) {
+                throw sheet.fault(
+                        rows[0],
+                        at,
+                        "whole numbers in two columns beside each other, the first",
+                        "readings with decimals; a decimal comma between cells that are set apart by commas cuts numbers"
+                                + " in two");
+            }
+        }
     }
 
     /** All rows that name a well, over blank rows and rows of words between them. */
@@ -77,10 +144,26 @@ final class WellList {
         if (numbers && text.matches("[A-Za-z]{1,2} ?\\d{1,4}")) {
             throw sheet.fault(row, position.first(), "the well", "A1 to AF48, wells that plates have");
         }
+        if (numbers && !text.isEmpty() && row == last + 1 && isMistyped(row, text)) {
+            throw sheet.fault(
+                    row, position.first(), "where a well should stand", "a well such as B7, in letters of the Latin alphabet");
+        }
         if (numbers && text.isEmpty() && position.letter() < 0 && count > 0 && row == last + 1 && followedByWell(row)) {
             throw new InputException(
                     sheet.table().place(row), "found numbers without a well; expected a well such as B7");
         }
+    }
+
+    /** Whether a row amid wells, or one that is written like a well, names none: a slip, by which it would vanish. */
+    private boolean isMistyped(int row, String text) {
+        if (count == 0) {
+            return false;
+        }
+        boolean wellLike = text.length() <= 5
+                && text.chars().anyMatch(Character::isLetter)
+                && text.chars().anyMatch(c -> Character.isDigit(c) || c == 'O' || c == 'o' || c == 'l' || c == 'I');
+        boolean known = !Words.in(text).isEmpty();
+        return !known && (wellLike || followedByWell(row));
     }
 
     /** A well with more in its cell is a row of the list that would go by in silence. */
@@ -128,13 +211,14 @@ final class WellList {
 
     /** The first row of headings; the first row of wells if there are none. */
     private int headings() {
-        int row = start;
+        int row = series.isEmpty() ? start : series.first();
+        int lowest = row;
         for (int i = 0; i < WellsDown.MOST_HEADING_ROWS; i++) {
             int above = row - 1;
-            if (above >= 0 && sheet.isBlank(above) && row == start) {
+            if (above >= 0 && sheet.isBlank(above) && row == lowest) {
                 above--;
             }
-            if (above < 0 || sheet.isBlank(above) || !isHeading(above, row == start)) {
+            if (above < 0 || sheet.isBlank(above) || !isHeading(above, row == lowest)) {
                 break;
             }
             row = above;
@@ -190,7 +274,7 @@ final class WellList {
     private String heading(int column) {
         StringBuilder heading = new StringBuilder();
         for (int row = top; row < start; row++) {
-            if (sheet.isBlank(row)) {
+            if (sheet.isBlank(row) || row == series.times() || series.others().contains(row)) {
                 continue;
             }
             int at = column;
@@ -221,10 +305,26 @@ final class WellList {
         List<Column> columns = new ArrayList<>();
         for (int column = from; column < Math.min(limit, width); column++) {
             if (!position.holds(column)) {
-                columns.add(Column.of(sheet, column, top < start ? heading(column) : "", rows));
+                columns.add(column(column));
             }
         }
         return columns;
+    }
+
+    private Column column(int index) {
+        String heading = isHeaded() ? heading(index) : "";
+        String time = sheet.text(series.times(), index);
+        if (series.times() < 0 || time.isEmpty() || time.equals(series.label())) {
+            return Column.of(sheet, index, heading, rows);
+        }
+        Column timed = Column.of(sheet, index, time, rows);
+        Facts upper = Facts.ofHeading(heading).withTime(Optional.empty()).withCycle(OptionalInt.empty());
+        return timed.with(timed.facts().or(upper));
+    }
+
+    /** What names the times over the columns, if a row of its own does; else empty. */
+    String timesLabel() {
+        return series.label();
     }
 
     /** The columns of readings. What is named as such counts more than what is not. */

@@ -1,6 +1,7 @@
 package tallywell.readings;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
 import tallywell.notice.InputException;
@@ -46,6 +47,7 @@ final class WellTables implements Form {
     private static Finding found(
             Sheet sheet, int row, Well well, int[] rows, List<Column> columns, Column time, List<Column> values)
             throws InputException {
+        RowWidths.check(sheet, Arrays.stream(rows).boxed().toList(), -1);
         List<Notice> notes = new ArrayList<>(othersLeftOut(sheet, row, columns, values));
         int last = rows[rows.length - 1];
         int next = last + 1;

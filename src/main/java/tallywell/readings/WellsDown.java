@@ -31,7 +31,13 @@ final class WellsDown implements Form {
             int limit = i + 1 < positions.size() ? positions.get(i + 1).first() : Integer.MAX_VALUE;
             int from = i == 0 ? 0 : positions.get(i).first();
             WellList listing = new WellList(sheet, positions.get(i), from, limit, row);
-            if (listing.collect()) {
+            boolean found = listing.collect();
+            if (!found && positions.size() == 1 && listing.isList()) {
+                // Read again one row lower, it would lose its first well and its headings.
+                return Optional.of(
+                        new Finding(List.of(), listing.top, listing.last, List.of(listing.leftOut())));
+            }
+            if (found) {
                 pieces.addAll(listing.pieces);
                 notes.addAll(listing.notes);
                 first = Math.min(first, listing.top);
