@@ -150,6 +150,7 @@ public final class MethodReader {
                         "report",
                         "accept",
                         "signal-formula",
+                        "coupled-to",
                         "reactions",
                         "standard");
         Layered signal = Layered.of(top, keys, "signal").only("species", "wavelength", "absorptivity", "direction");
@@ -181,9 +182,11 @@ public final class MethodReader {
                 limits(accept),
                 word(keys, "signal-formula", SignalFormula.class, SignalFormula.DIFFERENCE),
                 ChemistryReader.chemistry(top, keys, analyte(keys)),
-                FormReader.standard(keys));
+                FormReader.standard(keys),
+                CoupledReader.reactants(keys));
         FormReader.check(step, report.find("as"), keys.find("standard"));
         ChemistryReader.check(step, keys);
+        CoupledReader.check(step, keys, lightPath);
         if (step.calibration() instanceof CalibrationRule.ByAbsorptivity) {
             checkAbsorptivity(calibration.need("by", ""), step, lightPath);
         }

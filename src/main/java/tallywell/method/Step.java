@@ -1,5 +1,6 @@
 package tallywell.method;
 
+import java.util.List;
 import java.util.Optional;
 
 /**
@@ -17,6 +18,7 @@ import java.util.Optional;
  * @param signalFormula how the readings become ΔA
  * @param chemistry the reactions, if the method states them
  * @param standard what standards are weighed from, if the method says
+ * @param reactants what a coupled equilibrium makes its indicator from
  */
 public record Step(
         Analyte analyte,
@@ -30,7 +32,8 @@ public record Step(
         Limits limits,
         SignalFormula signalFormula,
         Chemistry chemistry,
-        Optional<StandardSubstance> standard) {
+        Optional<StandardSubstance> standard,
+        Reactants reactants) {
     /** A step with one trigger that says nothing of its chemistry. */
     public Step(
             Analyte analyte,
@@ -54,6 +57,16 @@ public record Step(
                 limits,
                 SignalFormula.DIFFERENCE,
                 Chemistry.NONE,
-                Optional.empty());
+                Optional.empty(),
+                Reactants.IN_EXCESS);
+    }
+
+    /** The absorbance that each reactant of a coupled equilibrium could make; empty where they count as in excess. */
+    public List<Double> reactantAbsorbances(Optional<LightPath> path) {
+        if (reactants.mmolPerL().isEmpty()) {
+            return List.of();
+        }
+        double cm = path.orElseThrow().cm(volumes.orElseThrow().afterTriggerUl());
+        return reactants.absorbances(signal.absorptivity().orElseThrow(), cm);
     }
 }

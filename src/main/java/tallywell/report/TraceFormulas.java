@@ -61,7 +61,14 @@ final class TraceFormulas {
         String a2 = draft.wells().cell(step.number(), well.well(), WellColumns.A_AFTER);
         return first(well)
                 .flatMap(a0 -> fitting("IF(OR(" + a2 + "=\"\"," + a0 + "=\"\"),\"\"," + a0 + "+(" + a1 + "-" + a0
-                        + ")^2/(" + a2 + "-" + a0 + "))"));
+                        + ")^2/(" + a2 + "-" + a0 + ")" + scarce(a0, a1, a2) + ")"));
+    }
+
+    /** Reactants that are not in excess: Π (C - p) / (C - q). */
+    private String scarce(String a0, String a1, String a2) {
+        return step.step().reactantAbsorbances(draft.analysis().assay().method().lightPath()).stream()
+                .map(c -> "*(" + c + "-" + a2 + "+" + a0 + ")/(" + c + "-" + a1 + "+" + a0 + ")")
+                .collect(java.util.stream.Collectors.joining());
     }
 
     private Optional<String> first(WellResult well) {

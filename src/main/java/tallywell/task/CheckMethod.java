@@ -145,7 +145,11 @@ public final class CheckMethod {
         if (step.signalFormula() == SignalFormula.EQUILIBRIUM_COUPLED) {
             line(
                     text,
-                    "    signal-formula equilibrium-coupled: E = (A2 - A0) - (A1 - A0)²/(A2 - A0) stands for ΔA; two triggers, three readings");
+                    "    signal-formula equilibrium-coupled: E = (A2 - A0) - (A1 - A0)²/(A2 - A0)"
+                            + (step.reactants().mmolPerL().isEmpty()
+                                    ? ""
+                                    : ", times (C - A2 + A0)/(C - A1 + A0) for each of coupled-to,")
+                            + " stands for ΔA; two triggers, three readings");
         }
         step.report()
                 .as()
@@ -227,13 +231,20 @@ public final class CheckMethod {
         }
     }
 
+    /** What the substances do, then what the method itself says. */
     private static void hazards(AssayMethod method, StringBuilder text) {
-        if (!method.bench().hazards().isEmpty()) {
-            line(text, "");
-            for (Hazard each : method.bench().hazards()) {
-                line(text, "caution: " + each.text() + " (" + each.source() + ")");
-            }
-            line(text, "caution: local rules and the suppliers' safety data sheets come first");
+        if (method.bench().hazards().isEmpty() && method.cautions().isEmpty()) {
+            return;
+        }
+        line(text, "");
+        for (Hazard each : method.bench().hazards()) {
+            line(text, "caution: " + each.text() + " (" + each.source() + ")");
+        }
+        for (String each : method.cautions()) {
+            line(text, "caution: " + each + " (the method)");
+        }
+        if (method.cautions().stream().noneMatch(each -> each.contains("safety data sheets"))) {
+            line(text, "caution: local rules, the people qualified for them, and the suppliers' safety data sheets come first");
         }
     }
 

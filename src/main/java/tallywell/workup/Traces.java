@@ -135,7 +135,10 @@ final class Traces {
             return used;
         }
         Optional<Change> change = EquilibriumFormula.of(
-                settled.get(), used.get(), rules.signal().direction().sign());
+                settled.get(),
+                used.get(),
+                rules.signal().direction().sign(),
+                rules.reactantAbsorbances(assay.method().lightPath()));
         if (change.isEmpty()) {
             flags.add(Flag.EQUILIBRIUM_LOST);
         }

@@ -236,6 +236,7 @@ class PlanCommandTest {
                 calibration: {by: absorptivity}
                 report: {unit: g/L}
                 accept: {delta-a: {least: 0.1, most: 1.0}}
+                cautions: ["Keep the lyase cold."]
                 """);
         assertThat(run("methods", "--check", file.toString())).isEqualTo(ExitStatus.DONE);
         assertThat(out.toString(StandardCharsets.UTF_8))
@@ -244,7 +245,9 @@ class PlanCommandTest {
                 .contains("path 1 % longer: results 0.990 times")
                 .contains("direction falls: ΔA = A before - A after")
                 .contains("accept delta-a, at least 0.1 at most 1: net ΔA outside it advises another dilution")
-                .contains("accept replicates: not stated, so not assessed");
+                .contains("accept replicates: not stated, so not assessed")
+                .contains("caution: Keep the lyase cold. (the method)")
+                .contains("caution: local rules, the people qualified for them");
         Files.writeString(file, Files.readString(file).replace("0.2 mL", "0,2 mL"));
         assertThat(run("methods", "--check", file.toString())).isEqualTo(ExitStatus.INPUT);
         assertThat(out.size()).isZero();

@@ -177,39 +177,6 @@ class BuiltInMethodsTest {
         assertThat(last).isLessThanOrEqualTo(method.bench().wellUl().orElseThrow());
     }
 
-    /** A usual content, at its usual dilution, must lie in what the window can see (or the suggestion is no use). */
-    @ParameterizedTest
-    @MethodSource("ids")
-    void usualDilutionsReachTheWindow(String id) throws InputException {
-        AssayMethod method = method(id);
-        for (Bench.Usual usual : method.bench().dilutions()) {
-            boolean reached = false;
-            for (Step step : method.steps()) {
-                Volumes volumes = step.volumes().orElseThrow();
-                double cm = method.lightPath().orElseThrow().cm(volumes.afterTriggerUl());
-                double gPerLPerA = volumes.afterTriggerUl()
-                        * mass(method, step)
-                        / (step.signal().absorptivity().orElseThrow()
-                                * cm
-                                * volumes.sampleUl()
-                                * step.analyte().signalPerAnalyte());
-                double least = usual.content().low() / usual.dilution().factor() / gPerLPerA;
-                double most = usual.content().high() / usual.dilution().factor() / gPerLPerA;
-                reached |= most >= step.limits().deltaALeast().orElseThrow()
-                        && least <= step.limits().deltaAMost().orElseThrow()
-                        && most <= 1.6 * step.limits().deltaAMost().orElseThrow();
-            }
-            assertThat(reached).as(id + ": " + usual).isTrue();
-        }
-    }
-
-    /** Where the usual content is that of the analyte by difference, one gram of it makes less of what is measured. */
-    private static double mass(AssayMethod method, Step step) {
-        return method.differences().isEmpty()
-                ? step.analyte().molarMass().orElseThrow()
-                : method.differences().get(0).analyte().molarMass().orElseThrow();
-    }
-
     @ParameterizedTest
     @MethodSource("ids")
     void sourceSaysWhatIsPublishedRememberedAndChosen(String id) throws InputException {

@@ -12,6 +12,7 @@ import java.util.Set;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
+import tallywell.Published;
 import tallywell.notice.InputException;
 import tallywell.trace.BaselineFit;
 import tallywell.trace.Change;
@@ -45,8 +46,12 @@ class EquilibriumFormulaTest {
     }
 
     private static double formula(double a0, double a1, double a2) {
+        return formula(a0, a1, a2, List.of());
+    }
+
+    private static double formula(double a0, double a1, double a2, List<Double> reactants) {
         OptionalDouble none = OptionalDouble.empty();
-        return EquilibriumFormula.of(change(a0, a1, none, none), change(a1, a2, none, none), 1)
+        return EquilibriumFormula.of(change(a0, a1, none, none), change(a1, a2, none, none), 1, reactants)
                 .orElseThrow()
                 .deltaA();
     }
@@ -62,6 +67,37 @@ class EquilibriumFormulaTest {
         assertThat(formula(0.1, 0.1 + q, 0.1 + p)).isCloseTo(x, within(1e-12));
     }
 
+    /** Tables of R (docs/checks/coupled-equilibrium.R): the equilibrium solved by bisection from amounts, twice. */
+    @Test
+    void scarceReactantsAreTakenIntoAccount() {
+        Published table = Published.read("coupled_equilibrium");
+        for (int row = 0; row < table.size(); row++) {
+            double q = table.number(row, "q");
+            double p = table.number(row, "p");
+            double x = table.number(row, "x");
+            List<Double> reactants = List.of(table.number(row, "nad"), table.number(row, "malate"));
+            assertThat(formula(0.1, 0.1 + q, 0.1 + p, reactants)).as("row " + row).isCloseTo(x, within(1e-9));
+            // As if in excess: too little, by 0.04 to 4.4 % of the content with 360 nmol of NAD in a well.
+            assertThat(formula(0.1, 0.1 + q, 0.1 + p)).as("row " + row).isLessThan(x);
+        }
+    }
+
+    /** NAD 1.2414 mmol/L at 6300 L/mol/cm over 1 cm is 7.821; more than that cannot have been made of it. */
+    @Test
+    void moreThanTheReactantsCanMakeIsNoValue() throws InputException {
+        String scarce = METHOD.replace("volumes:", "coupled-to: {NAD: 0.1 mmol/L, L-malate: 5 mmol/L}\n    volumes:");
+        Analysis analysis = Plates.small()
+                .method(scarce)
+                .layout("o 1 1", ". . .", "o: {role: blank}")
+                .read(false, "0.1 0.1 0.1 0 0 0")
+                .read(true, "0.34 0.35 0.35 0 0 0")
+                .read(true, "0.345 0.85 0.5 0 0 0")
+                .analyse();
+        assertThat(analysis.steps().get(0).wells().get(1).flags()).contains(Flag.EQUILIBRIUM_LOST);
+        // p 0.4, q 0.25, C 0.63 and 31.5: 0.4 - 0.0625/0.4 · 0.23/0.38 · 31.1/31.25 = 0.305882. By hand.
+        assertThat(analysis.steps().get(0).wells().get(2).deltaA().orElseThrow()).isCloseTo(0.305882, within(1e-6));
+    }
+
     /** A0 0.100, A1 0.350, A2 0.850: 0.750 - 0.0625 / 0.750 = 0.666667. By hand. */
     @Test
     void workedByHand() {
@@ -71,18 +107,23 @@ class EquilibriumFormulaTest {
     /** Propagation with slopes taken by small steps of the formula itself (JCGM 100:2008, 5.1.3, note 2). */
     @Test
     void uncertaintyIsThatOfSmallSteps() {
+        uncertainty(List.of());
+        uncertainty(List.of(1.5, 4.0));
+    }
+
+    private static void uncertainty(List<Double> reactants) {
         double a0 = 0.12;
         double a1 = 0.37;
         double a2 = 0.80;
         double u0 = 0.0007;
         double u1 = 0.0012;
         double h = 1e-6;
-        double d0 = (formula(a0 + h, a1, a2) - formula(a0 - h, a1, a2)) / (2 * h) * u0;
-        double d1 = (formula(a0, a1 + h, a2) - formula(a0, a1 - h, a2)) / (2 * h) * u1;
-        double d2 = (formula(a0, a1, a2 + h) - formula(a0, a1, a2 - h)) / (2 * h) * u1;
+        double d0 = (formula(a0 + h, a1, a2, reactants) - formula(a0 - h, a1, a2, reactants)) / (2 * h) * u0;
+        double d1 = (formula(a0, a1 + h, a2, reactants) - formula(a0, a1 - h, a2, reactants)) / (2 * h) * u1;
+        double d2 = (formula(a0, a1, a2 + h, reactants) - formula(a0, a1, a2 - h, reactants)) / (2 * h) * u1;
         Change settled = change(a0, a1, OptionalDouble.of(u0), OptionalDouble.of(u1));
         Change used = change(a1, a2, OptionalDouble.empty(), OptionalDouble.empty());
-        assertThat(EquilibriumFormula.of(settled, used, 1)
+        assertThat(EquilibriumFormula.of(settled, used, 1, reactants)
                         .orElseThrow()
                         .uDeltaA()
                         .orElseThrow())
