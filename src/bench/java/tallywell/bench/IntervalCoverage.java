@@ -55,7 +55,7 @@ public final class IntervalCoverage {
         curve("logistic-4, growing like √y", Model.LOGISTIC_4, Weighting.ONE_OVER_Y, logistic, 0, 0);
         curve("logistic-4, proportional", Model.LOGISTIC_4, Weighting.ONE_OVER_X2, logistic, 0, 0.02);
         FittedVariance growing = new FittedVariance(
-                VarianceFunction.fit(new double[] {0.5, 1}, new double[] {1e-4, 4e-4}, new double[] {50, 50}));
+                VarianceFunction.fit(new double[] {0.5, 1}, new double[] {1e-4, 4e-4}, new double[] {50, 50}), 1);
         curve("line, proportional", Model.LINE, growing, straight, 0, 0.02);
         curve("quadratic, proportional", Model.QUADRATIC, growing, bending, 0, 0.02);
         curve("logistic-4, proportional", Model.LOGISTIC_4, growing, logistic, 0, 0.02);

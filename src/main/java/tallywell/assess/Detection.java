@@ -2,12 +2,12 @@ package tallywell.assess;
 
 import java.util.Optional;
 import java.util.OptionalDouble;
-import tallywell.budget.Repeatability;
 import tallywell.curve.DetectionLimits;
 import tallywell.curve.DetectionRule;
 import tallywell.plate.Content;
 import tallywell.workup.BlankMean;
 import tallywell.workup.Flag;
+import tallywell.workup.Repeatability;
 import tallywell.workup.Result;
 import tallywell.workup.StepAnalysis;
 

@@ -4,8 +4,8 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import tallywell.budget.PlateBudget;
-import tallywell.budget.Repeatability;
 import tallywell.workup.Analysis;
+import tallywell.workup.Repeatability;
 import tallywell.workup.StepAnalysis;
 
 /**
@@ -29,6 +29,7 @@ final class Observations {
             Optional<Repeatability> scatter = budget.repeatabilities().get(step.number() - 1);
             checks.addAll(new ScatterObservations(budget, step, of).all());
             checks.addAll(new CurveObservations(step, of).all());
+            WeightsObservation.of(step, scatter, of).ifPresent(checks::add);
             checks.addAll(new PositionObservations(step, scatter, of).all());
             checks.addAll(new ReactionObservations(step, of).all());
             checks.addAll(new CreepObservations(step, of).all());

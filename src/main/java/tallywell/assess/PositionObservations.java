@@ -7,10 +7,10 @@ import java.util.Optional;
 import java.util.function.Function;
 import java.util.function.ToDoubleFunction;
 import java.util.stream.Collectors;
-import tallywell.budget.Repeatability;
 import tallywell.plate.Content;
 import tallywell.plate.Well;
 import tallywell.quantity.Numbers;
+import tallywell.workup.Repeatability;
 import tallywell.workup.StepAnalysis;
 import tallywell.workup.WellResult;
 

@@ -5,13 +5,13 @@ import java.util.List;
 import java.util.Optional;
 import java.util.stream.Collectors;
 import tallywell.budget.PlateBudget;
-import tallywell.budget.Repeatability;
 import tallywell.numeric.OutlierTest;
 import tallywell.numeric.Significance;
 import tallywell.numeric.VarianceFunction;
 import tallywell.numeric.VarianceRatio;
 import tallywell.plate.Content;
 import tallywell.quantity.Numbers;
+import tallywell.workup.Repeatability;
 import tallywell.workup.Result;
 import tallywell.workup.StepAnalysis;
 

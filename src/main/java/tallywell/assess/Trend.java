@@ -5,8 +5,8 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.function.ToDoubleFunction;
-import tallywell.budget.Repeatability;
 import tallywell.numeric.StudentT;
+import tallywell.workup.Repeatability;
 import tallywell.workup.WellResult;
 
 /**

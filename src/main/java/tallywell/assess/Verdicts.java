@@ -8,12 +8,12 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.Set;
 import tallywell.budget.PlateBudget;
-import tallywell.budget.Repeatability;
 import tallywell.curve.Calibration;
 import tallywell.method.Limits;
 import tallywell.quantity.Dilution;
 import tallywell.workup.Analysis;
 import tallywell.workup.Flag;
+import tallywell.workup.Repeatability;
 import tallywell.workup.Result;
 import tallywell.workup.StepAnalysis;
 

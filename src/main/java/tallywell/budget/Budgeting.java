@@ -14,6 +14,7 @@ import tallywell.curve.Curve;
 import tallywell.method.InputQuantity;
 import tallywell.method.Spread;
 import tallywell.method.UncertaintyRule;
+import tallywell.workup.Repeatability;
 import tallywell.workup.Result;
 import tallywell.workup.WellResult;
 

@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Optional;
 import tallywell.workup.Analysis;
 import tallywell.workup.Half;
+import tallywell.workup.Repeatability;
 import tallywell.workup.Result;
 import tallywell.workup.StepAnalysis;
 

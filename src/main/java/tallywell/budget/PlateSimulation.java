@@ -17,6 +17,7 @@ import tallywell.curve.Weigher;
 import tallywell.method.InputQuantity;
 import tallywell.method.Spread;
 import tallywell.workup.Analysis;
+import tallywell.workup.Repeatability;
 import tallywell.workup.Result;
 import tallywell.workup.WellResult;
 

@@ -1,6 +1,7 @@
 package tallywell.budget;
 
 import java.util.Optional;
+import tallywell.workup.Repeatability;
 import tallywell.workup.StepAnalysis;
 import tallywell.workup.WellResult;
 

@@ -9,7 +9,9 @@ public enum Weights implements Worded {
     /** By the reciprocal of the level squared. */
     ONE_OVER_X2("1/x2"),
     /** By the reciprocal of the signal. */
-    ONE_OVER_Y("1/y");
+    ONE_OVER_Y("1/y"),
+    /** By the reciprocal of the variance that the replicates of the plate have at the signal. */
+    VARIANCE_FUNCTION("variance-function");
 
     private final String word;
 

@@ -6,8 +6,10 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import tallywell.curve.Calibration;
 import tallywell.curve.Curve;
+import tallywell.curve.FittedVariance;
 import tallywell.curve.Line;
 import tallywell.curve.Standard;
+import tallywell.curve.Weigher;
 import tallywell.method.AssayMethod;
 import tallywell.plan.WorkingRange;
 import tallywell.quantity.Numbers;
@@ -40,10 +42,17 @@ final class CalibrationWords {
         return capital(formula) + ", c in g/L of the solution pipetted, from "
                 + step.calibration().orElseThrow().standards().size() + " standard wells of " + levels(calibration)
                 + " levels between " + brief(calibration.lowest()) + " and " + brief(calibration.highest())
-                + " g/L; weights " + calibration.weighting().word()
+                + " g/L; weights " + weights(calibration.weighting())
                 + (sd.isPresent()
                         ? ". Residual standard deviation " + brief(PER_MILLI * sd.getAsDouble()) + " mA for weight 1."
                         : ".");
+    }
+
+    private static String weights(Weigher weigher) {
+        return weigher instanceof FittedVariance fitted
+                ? fitted.word() + ", 1 / (" + brief(fitted.ofConstant()) + " + " + brief(fitted.ofProportional())
+                        + " · (net ΔA)²) from the replicates of the plate"
+                : weigher.word();
     }
 
     private static long levels(Calibration calibration) {

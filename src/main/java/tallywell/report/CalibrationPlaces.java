@@ -11,6 +11,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.TreeSet;
+import tallywell.curve.FittedVariance;
 import tallywell.curve.Model;
 import tallywell.method.LightPath;
 import tallywell.method.TriggerDilution;
@@ -56,6 +57,8 @@ final class CalibrationPlaces {
         MIDDLE("Middle c", "g/L"),
         UPPER("Upper end d", ""),
         ASYMMETRY("Asymmetry g", ""),
+        VARIANCE_OF_BLANK("Variance of a blank over that of weight 1, as fitted", ""),
+        VARIANCE_GROWTH("Growth of the variance with net ΔA², as fitted", ""),
         RESIDUAL_SD("Residual SD, weight 1", ""),
         LOWEST("Lowest standard", "g/L"),
         HIGHEST("Highest standard", "g/L"),
@@ -235,6 +238,9 @@ final class CalibrationPlaces {
             Model model = step.calibration().get().curve().model();
             wanted.addAll(EnumSet.of(Fact.POINTS, Fact.LOWEST, Fact.HIGHEST));
             wanted.addAll(EnumSet.of(Fact.RESIDUAL_SD, Fact.NET_LOWEST, Fact.NET_HIGHEST));
+            if (step.calibration().get().weighting() instanceof FittedVariance) {
+                wanted.addAll(EnumSet.of(Fact.VARIANCE_OF_BLANK, Fact.VARIANCE_GROWTH));
+            }
             switch (model) {
                 case LINE -> wanted.addAll(EnumSet.of(Fact.MEAN_LEVEL, Fact.MEAN_NET, Fact.SLOPE, Fact.INTERCEPT));
                 case LINE_THROUGH_ZERO -> wanted.addAll(EnumSet.of(Fact.SLOPE, Fact.INTERCEPT));

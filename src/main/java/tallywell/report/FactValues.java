@@ -5,6 +5,7 @@ import java.util.Map;
 import java.util.OptionalDouble;
 import tallywell.curve.Calibration;
 import tallywell.curve.Curve;
+import tallywell.curve.FittedVariance;
 import tallywell.curve.Model;
 import tallywell.curve.Standard;
 import tallywell.method.LightPath;
@@ -65,6 +66,10 @@ final class FactValues {
         put(Fact.LOWEST, calibration.lowest());
         put(Fact.HIGHEST, calibration.highest());
         values.put(Fact.RESIDUAL_SD, calibration.residualSd());
+        if (calibration.weighting() instanceof FittedVariance fitted) {
+            put(Fact.VARIANCE_OF_BLANK, fitted.ofConstant());
+            put(Fact.VARIANCE_GROWTH, fitted.ofProportional());
+        }
         Curve curve = calibration.curve();
         double least = curve.at(calibration.lowest());
         double most = curve.at(calibration.highest());

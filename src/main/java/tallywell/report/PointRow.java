@@ -10,6 +10,7 @@ import tallywell.plate.Content;
 import tallywell.plate.Well;
 import tallywell.quantity.Kind;
 import tallywell.quantity.Quantity;
+import tallywell.report.CalibrationPlaces.Fact;
 import tallywell.report.CalibrationPlaces.Scope;
 import tallywell.report.CalibrationPlaces.Section;
 import tallywell.workup.StepAnalysis;
@@ -102,15 +103,22 @@ final class PointRow {
             case NONE -> "1";
             case ONE_OVER_X -> "1/" + level;
             case ONE_OVER_X2 -> "1/" + level + "^2";
-            case ONE_OVER_Y ->
-                "1/AVERAGEIFS(" + section.points(scope.net) + "," + section.points(1) + "," + level
-                        + (scope == Scope.USED ? "," + section.points(3) + ",\"yes\"" : "") + ")";
+            case ONE_OVER_Y -> "1/" + mean(scope, level);
+            case VARIANCE_FUNCTION ->
+                "1/(" + section.own(Fact.VARIANCE_OF_BLANK, scope) + "+" + section.own(Fact.VARIANCE_GROWTH, scope) + "*"
+                        + mean(scope, level) + "^2)";
         };
         sheet.formula(
                 scope.weight,
                 "IF(" + counts(row, scope) + "," + of + ",0)",
                 standard.map(Standard::weight).orElse(0.0),
                 look);
+    }
+
+    /** The mean net ΔA of the wells of a level. */
+    private String mean(Scope scope, String level) {
+        return "AVERAGEIFS(" + section.points(scope.net) + "," + section.points(1) + "," + level
+                + (scope == Scope.USED ? "," + section.points(3) + ",\"yes\"" : "") + ")";
     }
 
     private void fitted(int row, WellResult well, double level) {

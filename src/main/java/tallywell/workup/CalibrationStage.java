@@ -1,17 +1,21 @@
 package tallywell.workup;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import tallywell.curve.Calibration;
 import tallywell.curve.Calibrator;
+import tallywell.curve.FittedVariance;
 import tallywell.curve.Model;
 import tallywell.curve.SingleStandard;
 import tallywell.curve.StandardsException;
+import tallywell.curve.Weigher;
 import tallywell.curve.Weighting;
 import tallywell.method.CalibrationRule;
 import tallywell.method.Step;
+import tallywell.method.Weights;
 import tallywell.notice.InputException;
 import tallywell.plate.Content;
 import tallywell.plate.Well;
@@ -36,7 +40,7 @@ final class CalibrationStage {
         double[] nets = points.stream().mapToDouble(Point::net).toArray();
         try {
             Calibration calibration = step.calibration() instanceof CalibrationRule.ByStandards by
-                    ? Calibrator.fit(levels, nets, model(by), weighting(by))
+                    ? Calibrator.fit(levels, nets, model(by), weigher(assay, step, by, new Scattered(traces, net, nets)))
                     : SingleStandard.fit(levels, nets);
             return new Made(
                     Optional.of(calibration), points.stream().map(Point::well).toList());
@@ -74,8 +78,28 @@ final class CalibrationStage {
         return Model.of(by.model().word()).orElseThrow(() -> new AssertionError("no curve for " + by.model()));
     }
 
-    private static Weighting weighting(CalibrationRule.ByStandards by) {
-        return Weighting.of(by.weights().word())
-                .orElseThrow(() -> new AssertionError("no weights for " + by.weights()));
+    /** What weights can be fitted to. */
+    private record Scattered(List<WellTrace> traces, NetChanges net, double[] nets) {}
+
+    private static Weigher weigher(Assay assay, Step step, CalibrationRule.ByStandards by, Scattered found)
+            throws InputException {
+        if (by.weights() != Weights.VARIANCE_FUNCTION) {
+            return Weighting.of(by.weights().word())
+                    .orElseThrow(() -> new AssertionError("no weights for " + by.weights()));
+        }
+        double largest = Arrays.stream(found.nets()).map(Math::abs).max().orElse(0);
+        Optional<Repeatability> scatter = Repeatability.of(found.traces(), found.net());
+        // Without a net ΔA that differs from 0 the fit itself says what is wrong.
+        if (!(largest > 0)) {
+            return Weighting.NONE;
+        }
+        if (scatter.isEmpty()) {
+            throw new InputException(
+                    assay.place(),
+                    "standards of " + step.analyte().name()
+                            + ": found no replicates that differ, which the weights variance-function are fitted to;"
+                            + " expected two wells or more of samples, controls, standards or blanks, or weights none");
+        }
+        return FittedVariance.ofBlank(scatter.get().function(), largest);
     }
 }

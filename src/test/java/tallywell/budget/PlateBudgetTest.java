@@ -25,6 +25,7 @@ import tallywell.plate.Well;
 import tallywell.quantity.Dilution;
 import tallywell.workup.Analysis;
 import tallywell.workup.Plates;
+import tallywell.workup.Repeatability;
 import tallywell.workup.StepAnalysis;
 import tallywell.workup.WellResult;
 
@@ -159,6 +160,7 @@ class PlateBudgetTest {
                 "{by: standards, model: line}",
                 "{by: standards, model: line-through-zero, weights: 1/x}",
                 "{by: standards, model: quadratic}",
+                "{by: standards, model: line, weights: variance-function}",
                 "{by: absorptivity}"
             })
     void drawsAgreeWithTheBudget(String calibration) throws InputException {

@@ -16,6 +16,7 @@ import tallywell.notice.InputException;
 import tallywell.plate.Well;
 import tallywell.quantity.Dilution;
 import tallywell.workup.Analysis;
+import tallywell.workup.Repeatability;
 import tallywell.workup.StepAnalysis;
 import tallywell.workup.WellResult;
 

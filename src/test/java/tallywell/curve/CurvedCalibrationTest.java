@@ -101,13 +101,13 @@ class CurvedCalibrationTest {
     void variesWithAFittedVarianceFunction() throws StandardsException {
         Published data = Published.read("variances_constructed");
         FittedVariance weigher = new FittedVariance(
-                VarianceFunction.fit(data.column("mean"), data.column("variance"), data.column("df")));
+                VarianceFunction.fit(data.column("mean"), data.column("variance"), data.column("df")), 1);
         Calibration made = Calibrator.fit(LEVELS, BENDING, Model.LOGISTIC_4, weigher);
         assertThat(made.standards().get(6).weight())
                 .isEqualTo(1 / weigher.variance().at(1.301));
         assertThat(made.weightAt(3.2))
                 .isCloseTo(1 / weigher.variance().at(made.curve().at(3.2)), within(1e-9));
-        assertThat(weigher.word()).isEqualTo("1/s2");
+        assertThat(weigher.word()).isEqualTo("variance-function");
     }
 
     @Test

@@ -59,7 +59,7 @@ class DetectionLimitsTest {
     void fittedVarianceHasAWeightForTheBlankItself() throws StandardsException {
         VarianceFunction variance = VarianceFunction.fit(
                 new double[] {0, 0.005, 0.01, 0.02}, new double[] {1e-10, 1.3e-9, 4e-9, 2e-8}, new double[] {7, 4, 4, 4});
-        Calibration line = Calibrator.fit(LEVELS, RESPONSES, Model.LINE, new FittedVariance(variance));
+        Calibration line = Calibrator.fit(LEVELS, RESPONSES, Model.LINE, new FittedVariance(variance, 1));
         assertThat(line.sdAtLowEnd())
                 .isCloseTo(line.fit().residualSd() * Math.sqrt(variance.constant()), within(1e-15));
     }

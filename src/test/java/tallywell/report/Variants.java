@@ -69,6 +69,15 @@ final class Variants {
             }
         }
         all.put("excluded", excluding(cider, "A1 D8 D5 G7 B1", "excluded"));
+        all.put(
+                "excluded-variance-function",
+                excluding(
+                        method(
+                                "cider-l-malic",
+                                "model: line, weights: none",
+                                "model: quadratic, weights: variance-function"),
+                        "A1 D8 D5 G7 B1",
+                        "excluded"));
         all.put("excluded-solids", excluding(puree, "A1 A3 C2 B1 D4 A5", "excluded"));
         all.put("marks", marked(cider));
         all.put("below-single", changed(cuvette, 1, new Well(0, 0), 0, 0.1));

@@ -1,8 +1,8 @@
-package tallywell.budget;
+package tallywell.workup;
 
 import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.Comparator;
+import java.util.EnumSet;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -13,8 +13,6 @@ import tallywell.numeric.OutlierTest;
 import tallywell.numeric.Significance;
 import tallywell.numeric.VarianceFunction;
 import tallywell.plate.Content;
-import tallywell.workup.StepAnalysis;
-import tallywell.workup.WellResult;
 
 /**
  * The repeatability of ΔA, pooled within the slots of a plate.
@@ -55,7 +53,8 @@ public record Repeatability(
      * @param variance of ΔA
      */
     public record Slot(String key, Content content, int n, double mean, double variance) {
-        double degreesOfFreedom() {
+        /** Those of its variance. */
+        public double degreesOfFreedom() {
             return n - 1;
         }
     }
@@ -65,13 +64,31 @@ public record Repeatability(
         outliers = List.copyOf(outliers);
     }
 
+    /** What one well adds to its slot; without net ΔA where it has none of its own. */
+    private record Replicate(Content content, String group, double deltaA, OptionalDouble net) {}
+
     /**
      * The repeatability of a step.
      *
      * @return nothing if no content stands in two wells that count, or all replicates agree exactly
      */
     public static Optional<Repeatability> of(StepAnalysis step) {
-        List<Slot> all = slots(step);
+        return pooled(slots(step));
+    }
+
+    /** The repeatability before there is a calibration, whose weights may come from it. */
+    static Optional<Repeatability> of(List<WellTrace> traces, NetChanges net) {
+        return pooled(slots(traces.stream()
+                .filter(trace -> trace.used() && trace.deltaA().isPresent())
+                .map(trace -> new Replicate(
+                        trace.content(),
+                        trace.group(),
+                        trace.deltaA().getAsDouble(),
+                        net.net(trace, EnumSet.noneOf(Flag.class))))
+                .toList()));
+    }
+
+    private static Optional<Repeatability> pooled(List<Slot> all) {
         List<Slot> others = all.stream()
                 .filter(slot -> !(slot.content() instanceof Content.Standard))
                 .toList();
@@ -134,11 +151,18 @@ public record Repeatability(
 
     /** The slots of a step that have at least two wells, in the order of their first well. */
     public static List<Slot> slots(StepAnalysis step) {
-        Map<String, List<WellResult>> wells = new LinkedHashMap<>();
-        for (WellResult well : step.wells()) {
-            if (well.used() && well.deltaA().isPresent()) {
-                wells.computeIfAbsent(slotOf(well), key -> new ArrayList<>()).add(well);
-            }
+        return slots(step.wells().stream()
+                .filter(well -> well.used() && well.deltaA().isPresent())
+                .map(well -> new Replicate(
+                        well.content(), well.trace().group(), well.deltaA().getAsDouble(), well.netDeltaA()))
+                .toList());
+    }
+
+    private static List<Slot> slots(List<Replicate> replicates) {
+        Map<String, List<Replicate>> wells = new LinkedHashMap<>();
+        for (Replicate each : replicates) {
+            wells.computeIfAbsent(slotOf(each.content(), each.group()), key -> new ArrayList<>())
+                    .add(each);
         }
         List<Slot> slots = new ArrayList<>();
         wells.forEach((key, members) -> {
@@ -149,18 +173,16 @@ public record Repeatability(
         return slots;
     }
 
-    private static Slot slot(String key, List<WellResult> members) {
-        double[] deltas = members.stream()
-                .mapToDouble(well -> well.deltaA().orElseThrow())
-                .toArray();
-        double mean = Arrays.stream(deltas).average().orElseThrow();
-        double squares =
-                Arrays.stream(deltas).map(each -> (each - mean) * (each - mean)).sum();
+    private static Slot slot(String key, List<Replicate> members) {
+        double mean = members.stream().mapToDouble(Replicate::deltaA).average().orElseThrow();
+        double squares = members.stream()
+                .mapToDouble(each -> (each.deltaA() - mean) * (each.deltaA() - mean))
+                .sum();
         Content content = members.get(0).content();
         double net = isBlank(content)
                 ? 0
                 : members.stream()
-                        .map(WellResult::netDeltaA)
+                        .map(Replicate::net)
                         .flatMapToDouble(OptionalDouble::stream)
                         .average()
                         .orElse(0);
@@ -169,10 +191,12 @@ public record Repeatability(
 
     /** Role, word and, for blanks, the group: blanks of one group are one material whatever their word. */
     public static String slotOf(WellResult well) {
-        Content content = well.content();
+        return slotOf(well.content(), well.trace().group());
+    }
+
+    private static String slotOf(Content content, String group) {
         if (content instanceof Content.Blank blank) {
-            return (blank.triggered() ? "blank " : "blank without trigger ")
-                    + well.trace().group();
+            return (blank.triggered() ? "blank " : "blank without trigger ") + group;
         }
         return content instanceof Content.SampleBlank own
                 ? "sample-blank of " + own.of()
@@ -184,7 +208,8 @@ public record Repeatability(
         return isBlank(well.content()) ? 0 : well.netDeltaA().orElse(0);
     }
 
-    static boolean isBlank(Content content) {
+    /** Whether the net ΔA of a content is 0 by definition. */
+    public static boolean isBlank(Content content) {
         return content instanceof Content.Blank || content instanceof Content.SampleBlank;
     }
 
