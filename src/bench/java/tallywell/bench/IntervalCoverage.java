@@ -5,6 +5,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Locale;
+import java.util.Optional;
 import java.util.Random;
 import java.util.function.DoubleUnaryOperator;
 import java.util.stream.Collectors;
@@ -37,6 +38,28 @@ public final class IntervalCoverage {
     private static final double[] LEVELS = {0.025, 0.05, 0.1, 0.15, 0.2, 0.25, 0.3, 0.35, 0.4};
     private static final double[] SAMPLES = {0.05, 0.12, 0.22, 0.33};
     private static final int BLANKS = 8;
+    private static final int AMOUNTS = 5;
+
+    /** Seeds in a row give draws that are alike. */
+    private static final long SPREAD = 0x9E3779B97F4A7C15L;
+
+    private static final String EIGHT = """
+            tallywell: layout/1
+            name: eight samples
+            plate: 48
+            wells:
+              A: o o o o a b c d
+              B: e a b c d e 1 1
+              C: 2 2 3 3 4 4 5 5
+              D: 6 6 7 7 8 8 . .
+            legend:
+              o: {role: blank}
+              a: {role: standard, level: 0.05 g/L}
+              b: {role: standard, level: 0.1 g/L}
+              c: {role: standard, level: 0.2 g/L}
+              d: {role: standard, level: 0.3 g/L}
+              e: {role: standard, level: 0.4 g/L}
+            """;
 
     private IntervalCoverage() {}
 
@@ -59,13 +82,27 @@ public final class IntervalCoverage {
         curve("line, proportional", Model.LINE, growing, straight, 0, 0.02);
         curve("quadratic, proportional", Model.QUADRATIC, growing, bending, 0, 0.02);
         curve("logistic-4, proportional", Model.LOGISTIC_4, growing, logistic, 0, 0.02);
-        print("whole plates of 36 samples: value ± U");
+        print("whole plates: value ± U, by amount in g/L");
         plates("line, constant", "{by: standards, model: line}", straight, 0.004, 0);
         plates("line, proportional, 1/x2", "{by: standards, model: line, weights: 1/x2}", straight, 0.0005, 0.02);
         plates("line, both, unweighted", "{by: standards, model: line}", straight, 0.002, 0.01);
+        String fitted = "{by: standards, model: line, weights: variance-function}";
+        plates("line, both, variance-function", fitted, straight, 0.002, 0.01);
+        plates("line, constant, variance-function", fitted, straight, 0.004, 0);
+        plates("line, proportional, variance-function", fitted, straight, 0.0005, 0.02);
+        few("line, both, unweighted", "{by: standards, model: line}", straight, 0.002, 0.01);
+        few("line, both, variance-function", fitted, straight, 0.002, 0.01);
+        few("line, constant, variance-function", fitted, straight, 0.004, 0);
+        few("line, constant, unweighted", "{by: standards, model: line}", straight, 0.004, 0);
         plates("through zero", "{by: standards, model: line-through-zero}", straight, 0.004, 0);
         plates("quadratic", "{by: standards, model: quadratic}", bending, 0.004, 0);
         plates("quadratic, both, unweighted", "{by: standards, model: quadratic}", bending, 0.002, 0.01);
+        plates(
+                "quadratic, both, variance-function",
+                "{by: standards, model: quadratic, weights: variance-function}",
+                bending,
+                0.002,
+                0.01);
         plates("logistic-4", "{by: standards, model: logistic-4}", logistic, 0.004, 0);
     }
 
@@ -138,22 +175,41 @@ public final class IntervalCoverage {
                 .lines()
                 .filter(line -> !line.startsWith("#"))
                 .collect(Collectors.joining("\n"));
+        plates("36 samples, " + name, layout, calibration, truth, s0, s1);
+    }
+
+    private static void few(String name, String calibration, DoubleUnaryOperator truth, double s0, double s1)
+            throws InputException {
+        plates("8 samples, " + name, EIGHT, calibration, truth, s0, s1);
+    }
+
+    /** Coverage over all results, and at each of the five amounts. */
+    private static void plates(
+            String name, String layout, String calibration, DoubleUnaryOperator truth, double s0, double s1)
+            throws InputException {
         NoisyPlate plate = NoisyPlate.of(NoisyPlate.method(calibration), layout, List.of(), truth, s0, s1);
-        int held = 0;
-        int counted = 0;
+        int[] held = new int[AMOUNTS];
+        int[] counted = new int[AMOUNTS];
         for (int i = 0; i < PLATES; i++) {
-            PlateBudget budget = PlateBudget.of(plate.redrawn(truth, s0, s1, i).analyse());
-            for (var each : budget.results()) {
-                if (each.isPresent()) {
-                    ResultBudget result = each.get();
-                    double amount = NoisyPlate.amount(result.result().slot().orElseThrow());
-                    double off = Math.abs(result.result().value().orElseThrow() - amount);
-                    counted++;
-                    held += off <= result.expandedUncertainty() ? 1 : 0;
-                }
+            PlateBudget budget = PlateBudget.of(plate.redrawn(truth, s0, s1, i * SPREAD).analyse());
+            for (ResultBudget result :
+                    budget.results().stream().flatMap(Optional::stream).toList()) {
+                int slot = result.result().slot().orElseThrow();
+                double off = Math.abs(result.result().value().orElseThrow() - NoisyPlate.amount(slot));
+                counted[(slot - 1) % AMOUNTS]++;
+                held[(slot - 1) % AMOUNTS] += off <= result.expandedUncertainty() ? 1 : 0;
             }
         }
-        print(String.format(Locale.ROOT, "%s: %.1f of 100 (%d results)", name, 100.0 * held / counted, counted));
+        StringBuilder line = new StringBuilder(name).append(":");
+        for (int k = 0; k < AMOUNTS; k++) {
+            line.append(String.format(Locale.ROOT, "  %.2f: %.1f", NoisyPlate.amount(k + 1), 100.0 * held[k] / counted[k]));
+        }
+        print(line.append(String.format(
+                        Locale.ROOT,
+                        "  all: %.1f (%d results)",
+                        100.0 * IntStream.of(held).sum() / IntStream.of(counted).sum(),
+                        IntStream.of(counted).sum()))
+                .toString());
     }
 
     private static void print(String line) {
