@@ -52,6 +52,8 @@ public final class IntervalCoverage {
               B: e a b c d e 1 1
               C: 2 2 3 3 4 4 5 5
               D: 6 6 7 7 8 8 . .
+              E: . . . . . . . .
+              F: . . . . . . . .
             legend:
               o: {role: blank}
               a: {role: standard, level: 0.05 g/L}
