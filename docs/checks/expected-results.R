@@ -114,8 +114,11 @@ calibrate <- function(plate, method, step) {
         at <- (net - line[[1]]) / line[[2]]
         inside <- at >= min(level[points]) & at <= max(level[points])
     }
+    # Below the lowest standard nothing is reported, but a difference counts what the line says there.
+    followed <<- at * ratio
     ifelse(inside, at * ratio, NA)
 }
+followed <- NULL
 
 # From g/L in the liquid, or in the extract of a solid, to the unit of the report.
 in_unit <- function(g_per_litre, unit, row) {
@@ -185,6 +188,10 @@ work_up <- function(folder, readings) {
         }
         now$pipetted <- calibrate(now, method_k, step)
         solids <- if ("mass_g" %in% names(samples)) listed$mass_g else rep("", nrow(plate))
+        low <- is.na(now$pipetted) & !is.na(now$net_delta_a) &
+            method_k$calibration$by == "standards" & now$net_delta_a < mean(now$net_delta_a[now$role == "standard"])
+        if (length(followed) != nrow(now)) followed <<- rep(NA_real_, nrow(now))
+        now$counted <- ifelse(low, followed, now$pipetted) * now$F
         now$value <- NA_real_
         now$unit <- ""
         for (i in which(now$role %in% c("sample", "spike", "control"))) {
@@ -257,7 +264,7 @@ differences <- function(now, samples, rule, measured) {
         data.frame(
             role = "difference", slot = samples$slot[i], sample = quoted(samples$sample[i]),
             analyte = quoted(rule$analyte$name),
-            value = digits(factor * (mean(now$value[total]) - mean(now$value[free]))), unit = now$unit[total[1]],
+            value = digits(factor * (mean(now$counted[total]) - mean(now$counted[free]))), unit = now$unit[total[1]],
             n = length(total) + length(free), cv_percent = "", dilution = digits(now$F[total[1]]), assigned = "",
             recovery_percent = "")
     })
@@ -293,3 +300,6 @@ work_up(nectar, list(grid_readings(file.path(nectar, "before.csv")), grid_readin
 
 vinegar <- "samples/vinegar-acetic-coupled"
 work_up(vinegar, lapply(file.path(vinegar, c("a0.csv", "a1.csv", "a2.csv")), grid_readings))
+
+dairy <- "samples/dairy-lactose"
+work_up(dairy, list(grid_readings(file.path(dairy, "before.csv")), grid_readings(file.path(dairy, "after.csv"))))

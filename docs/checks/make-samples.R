@@ -397,3 +397,45 @@ make_vinegar <- function(folder) {
 }
 
 make_vinegar("samples/vinegar-acetic-coupled")
+
+# --- dairy-lactose: D-galactose free, and after hydrolysis; little is free of it in milk, all of it in lactose-free milk ------
+
+dairy_galactose <- c( # g/L, slots 1 to 18
+    0.031, 0.052, 0.044, 0.080, 0.067, 0.025, 0.21, 0.16, 4.1, 12.3, 9.8, 8.9, 24.6, 25.1, 21.0, 0, 0.012, 0.06
+)
+dairy_lactose <- c(
+    46.8, 48.1, 47.2, 47.5, 49.0, 43.9, 47.0, 45.1, 38.2, 33.0, 36.1, 34.4, 0.03, 0.04, 7.2, 0, 0.41, 46.0
+)
+
+make_dairy <- function(folder) {
+    set.seed(20268)
+    r <- read_run(folder)
+    plate <- r$plate
+    n <- nrow(plate)
+    galactose <- numeric(n)
+    total <- logical(n)
+    released <- molar_mass("C6H12O6") / molar_mass("C12H22O11")
+    for (i in seq_len(n)) {
+        word <- plate$word[i]
+        entry <- r$layout$legend[[word]]
+        if (is.null(entry)) {
+            listed <- match(word, r$samples$slot)
+            total[i] <- r$samples$treatment[listed] == "total"
+            which_one <- match(r$samples$sample[listed], r$samples$sample)
+            whole <- dairy_galactose[which_one] + (if (total[i]) released * dairy_lactose[which_one] * 0.998 else 0)
+            galactose[i] <- whole / r$samples$F[listed]
+        } else {
+            total[i] <- entry$group == "total"
+            if (entry$role == "standard") galactose[i] <- quantity(entry$level)
+            if (entry$role == "control") galactose[i] <- quantity(entry$assigned) * 1.006
+        }
+    }
+    slope <- per_gram_per_litre(20, molar_mass("C6H12O6"), 33.2)
+    given <- galactose * (1 + rnorm(n, sd = pipetting_cv))
+    before <- 0.108 + ifelse(total, 0.009, 0) + rnorm(n, sd = 0.004)
+    drift <- ifelse(total, 0.0102, 0.0088) + rnorm(n, sd = 0.0006)
+    write_grid(file.path(folder, "before.csv"), plate, before + rnorm(n, sd = read_noise))
+    write_grid(file.path(folder, "after.csv"), plate, before + drift + slope * given + rnorm(n, sd = read_noise))
+}
+
+make_dairy("samples/dairy-lactose")

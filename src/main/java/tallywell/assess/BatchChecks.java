@@ -76,7 +76,8 @@ final class BatchChecks {
 
     /** A standard in which the indicator ran out bends the calibration of every sample. */
     private Check indicator() {
-        List<String> low = step.where(well -> step.calibrationWells().contains(well.well())
+        List<String> low = step
+                .where(well -> step.calibrationWells().contains(well.well())
                         && well.flags().contains(Flag.INDICATOR_LOW))
                 .stream()
                 .map(well -> well.well().toString())

@@ -57,8 +57,7 @@ record Detection(double sd, double degreesOfFreedom, double decision, double qua
                 : scatter.map(each -> each.function().degreesOfFreedom(0)).orElseThrow();
         DetectionLimits limits = DetectionLimits.fromUncertainty(
                 DetectionRule.BLANKS, sd * Math.sqrt(1.0 / result.n() + offset(step, blank, result)), freedom);
-        return Optional.of(
-                new Detection(sd, freedom, limits.decision().orElseThrow(), limits.quantification()));
+        return Optional.of(new Detection(sd, freedom, limits.decision().orElseThrow(), limits.quantification()));
     }
 
     /** Variance of what is taken off ΔA, for a variance of 1 of each well. */

@@ -68,8 +68,8 @@ final class LimitObservations {
             return calibration.curve().slopeAt(calibration.lowest());
         }
         return 1
-                / scale.perNetDeltaA(step.where(well -> well.trace().sample().isEmpty())
-                                .get(0));
+                / scale.perNetDeltaA(
+                        step.where(well -> well.trace().sample().isEmpty()).get(0));
     }
 
     private void line(Calibration calibration, Optional<Integer> n, List<Check> checks) {
@@ -112,6 +112,7 @@ final class LimitObservations {
     }
 
     private String inUnit(double gPerL) {
-        return Numbers.rounded(scale.perGPerL() * gPerL, DIGITS) + " " + scale.unit().symbol();
+        return Numbers.rounded(scale.perGPerL() * gPerL, DIGITS) + " "
+                + scale.unit().symbol();
     }
 }

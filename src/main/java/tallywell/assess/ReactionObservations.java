@@ -111,12 +111,16 @@ final class ReactionObservations {
         if (lowest.isEmpty()) {
             return Observations.open("indicator left after the reaction" + of, "no reading", "trace");
         }
-        List<WellResult> low =
-                step.where(well -> well.used() && well.flags().contains(Flag.INDICATOR_LOW));
-        String found = "least absorbance of indicator left " + Numbers.fixed(lowest.get().left(), 3)
+        List<WellResult> low = step.where(well -> well.used() && well.flags().contains(Flag.INDICATOR_LOW));
+        String found = "least absorbance of indicator left "
+                + Numbers.fixed(lowest.get().left(), 3)
                 + " (plate and reagents " + Numbers.fixed(lowest.get().background(), 3) + ", "
                 + lowest.get().backgroundFrom().text() + ")";
-        Check check = wells("indicator left after the reaction", "at least " + Numbers.plain(lowest.get().least()), low, "");
+        Check check = wells(
+                "indicator left after the reaction",
+                "at least " + Numbers.plain(lowest.get().least()),
+                low,
+                "");
         return new Check(
                 check.name(),
                 check.limit(),

@@ -87,7 +87,9 @@ final class SameCeiling {
     }
 
     private double width(Result one, Result other) {
-        return FACTOR * Math.sqrt(scatter.function().at(net(one)) / one.n() + scatter.function().at(net(other)) / other.n());
+        return FACTOR
+                * Math.sqrt(scatter.function().at(net(one)) / one.n()
+                        + scatter.function().at(net(other)) / other.n());
     }
 
     /** Where much is left by any account, what they have in common is no end of the indicator. */

@@ -160,7 +160,8 @@ public final class Sum {
     }
 
     private void indicator(IndicatorLeft left) {
-        lines.add("  indicator left = A before of the blanks − plate and reagents (" + left.backgroundFrom().text()
+        lines.add("  indicator left = A before of the blanks − plate and reagents ("
+                + left.backgroundFrom().text()
                 + ") − used before the trigger − used until the end = "
                 + shown.fixed(left.supplied() + left.background(), A) + " − " + shown.fixed(left.background(), A)
                 + " − " + shown.fixed(left.usedBefore(), A) + " − " + shown.fixed(left.used(), A) + " = "

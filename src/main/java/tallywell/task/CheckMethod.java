@@ -219,6 +219,10 @@ public final class CheckMethod {
                                             / each.yield(),
                                     6)
                             + " · (" + each.of() + " total - free)");
+            each.freeOf()
+                    .ifPresent(content -> line(
+                            text,
+                            "  free-of " + content + ": where the content may lie on either side of it, that is said"));
         }
     }
 

@@ -99,7 +99,10 @@ final class Indicator {
     private Optional<IndicatorLeft> left(WellTrace trace) {
         WellTrace beginning = first.get(trace.well());
         Double blank = blankBefore.get(trace.group());
-        if (beginning == null || blank == null || before(beginning).isEmpty() || trace.change().isEmpty()) {
+        if (beginning == null
+                || blank == null
+                || before(beginning).isEmpty()
+                || trace.change().isEmpty()) {
             return Optional.empty();
         }
         double before = before(beginning).getAsDouble();

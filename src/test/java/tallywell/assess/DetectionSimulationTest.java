@@ -41,8 +41,8 @@ class DetectionSimulationTest {
                 """.formatted(rowA, rowB, rowC)
                 + (wells.contains("n") ? "  n: {role: blank, trigger: none}\n" : "")
                 + (wells.contains("x") ? "  x: {role: sample-blank, of: 1}\n  y: {role: sample-blank, of: 2}\n" : "");
-        NoisyPlate first = NoisyPlate.of(
-                NoisyPlate.method("{by: absorptivity}"), layout, List.of(), level -> 0, 0.002, 0);
+        NoisyPlate first =
+                NoisyPlate.of(NoisyPlate.method("{by: absorptivity}"), layout, List.of(), level -> 0, 0.002, 0);
         int detected = 0;
         int all = 0;
         for (int i = 0; i < PLATES; i++) {
@@ -56,6 +56,8 @@ class DetectionSimulationTest {
             }
         }
         // The samples of a plate share blanks, so that the standard error is up to 0.6 %.
-        assertThat(100.0 * detected / all).as("%s: false detections in %%", name).isBetween(3.5, 6.5);
+        assertThat(100.0 * detected / all)
+                .as("%s: false detections in %%", name)
+                .isBetween(3.5, 6.5);
     }
 }

@@ -71,13 +71,19 @@ class IndicatorSimulationTest {
     void theMethodMayKnowItsBackgroundAndAskForMore() throws InputException {
         // Left: 1.00 - 0.66 - 0.01 = 0.33 of 1.00; with the bound 0.15 for a plate of 0.04, 0.22 can be told.
         FallingPlate.Made sample = made("plain", 0, 0, 0.66);
-        assertThat(sample(new FallingPlate(1.0, 0.04, METHOD, 3).with(sample).assess(), 0).result().flags())
+        assertThat(sample(new FallingPlate(1.0, 0.04, METHOD, 3).with(sample).assess(), 0)
+                        .result()
+                        .flags())
                 .doesNotContain(Flag.INDICATOR_LOW);
         String more = METHOD + "  indicator-left: {least: 0.300}\n";
-        assertThat(sample(new FallingPlate(1.0, 0.04, more, 3).with(sample).assess(), 0).result().flags())
+        assertThat(sample(new FallingPlate(1.0, 0.04, more, 3).with(sample).assess(), 0)
+                        .result()
+                        .flags())
                 .contains(Flag.INDICATOR_LOW);
         String known = METHOD + "  indicator-left: {least: 0.300, background: 0.040}\n";
-        assertThat(sample(new FallingPlate(1.0, 0.04, known, 3).with(sample).assess(), 0).result().flags())
+        assertThat(sample(new FallingPlate(1.0, 0.04, known, 3).with(sample).assess(), 0)
+                        .result()
+                        .flags())
                 .doesNotContain(Flag.INDICATOR_LOW);
     }
 
@@ -87,8 +93,19 @@ class IndicatorSimulationTest {
      * wells that keep 0.32, at least 95 of 100 are unflagged.
      */
     @ParameterizedTest
-    @CsvSource({"0, 0", "0, 0.3", "0.02, 0", "0.02, 0.1", "0.05, 0.3", "0.1, 0", "0.1, 0.3", "0.2, 0", "0.2, 0.1",
-        "0.2, 0.2", "0.2, 0.5"})
+    @CsvSource({
+        "0, 0",
+        "0, 0.3",
+        "0.02, 0",
+        "0.02, 0.1",
+        "0.05, 0.3",
+        "0.1, 0",
+        "0.1, 0.3",
+        "0.2, 0",
+        "0.2, 0.1",
+        "0.2, 0.2",
+        "0.2, 0.5"
+    })
     void wrongInSilenceIsRareAndGoodOnesPass(double colour, double usedBefore) throws InputException {
         Random random = new Random(71);
         int all = 0;
@@ -149,7 +166,9 @@ class IndicatorSimulationTest {
         Assessment assessment = plate.assess();
         for (int i = 0; i < 40; i++) {
             boolean ranOut = 0.1 + 0.03 * i > 0.90;
-            assertThat(sample(assessment, i).verdict() != Verdict.REPORT).as("sample " + i).isEqualTo(ranOut);
+            assertThat(sample(assessment, i).verdict() != Verdict.REPORT)
+                    .as("sample " + i)
+                    .isEqualTo(ranOut);
         }
     }
 

@@ -49,6 +49,7 @@ class RunStoreTest {
                 "puree-citric-solids",
                 "cider-malic-kinetic",
                 "nectar-sucrose",
+                "dairy-lactose",
                 "vinegar-acetic-coupled"
             })
     void aRunSavedInAFolderOfItsOwnGivesTheSameResults(String name) throws InputException, OutputException {

@@ -40,7 +40,9 @@ class VarianceFunctionPlatesTest {
                 }
                 double average = Arrays.stream(y).average().orElseThrow();
                 means[slot] = slot == 0 ? 0 : average;
-                variances[slot] = Arrays.stream(y).map(each -> (each - average) * (each - average)).sum()
+                variances[slot] = Arrays.stream(y)
+                                .map(each -> (each - average) * (each - average))
+                                .sum()
                         / (y.length - 1);
                 freedom[slot] = y.length - 1;
             }
@@ -111,8 +113,8 @@ class VarianceFunctionPlatesTest {
         assertThat(fit.constant()).isBetween(2e-6, 5e-6);
         assertThat(fit.proportional()).isBetween(7e-5, 1.5e-4);
         // Where there is none the pooled variance serves.
-        VarianceFunction steep = VarianceFunction.fit(
-                new double[] {0, 0.5, 1}, new double[] {0, 2.5e-5, 1e-4}, new double[] {5, 5, 5});
+        VarianceFunction steep =
+                VarianceFunction.fit(new double[] {0, 0.5, 1}, new double[] {0, 2.5e-5, 1e-4}, new double[] {5, 5, 5});
         assertThat(steep.proportional()).isZero();
         assertThat(steep.constant()).isCloseTo(1.25e-4 / 3, within(1e-12));
     }

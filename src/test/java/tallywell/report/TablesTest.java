@@ -37,6 +37,7 @@ class TablesTest {
                 "juice-glucose-fructose",
                 "cuvette-typed",
                 "nectar-sucrose",
+                "dairy-lactose",
                 "vinegar-acetic-coupled"
             })
     void valuesOfTheSampleRunsAreThoseComputedByR(String folder) throws Exception {
@@ -63,6 +64,7 @@ class TablesTest {
                 "juice-glucose-fructose",
                 "cuvette-typed",
                 "nectar-sucrose",
+                "dairy-lactose",
                 "vinegar-acetic-coupled"
             })
     void wellsOfTheSampleRunsAreThoseComputedByR(String folder) throws Exception {

@@ -55,6 +55,7 @@ final class Variants {
         all.put("cuvette", cuvette);
         all.put("kinetic", kinetic);
         all.put("nectar", SampleRuns.assay("nectar-sucrose"));
+        all.put("dairy", SampleRuns.assay("dairy-lactose"));
         all.put("vinegar", SampleRuns.assay("vinegar-acetic-coupled"));
         for (Model model : Model.values()) {
             for (Weights weights : Weights.values()) {
