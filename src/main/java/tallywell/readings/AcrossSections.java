@@ -36,7 +36,7 @@ final class AcrossSections {
             while (at < sheet.rows() && heads.isData(sheet, at)) {
                 rows.add(at);
                 last = at;
-                at = sheet.nextFilled(at + 1);
+                at = beyondEvents(sheet.nextFilled(at + 1));
             }
             refuseTooWide(rows);
             RowWidths.check(sheet, rows, first);
@@ -51,6 +51,35 @@ final class AcrossSections {
             }
         }
         return new Finding(pieces, first, last, notes);
+    }
+
+    /** The row where readings go on behind a mark of a page or an injection, or headings that repeat; else the row. */
+    private int beyondEvents(int row) {
+        int at = row;
+        while (at < sheet.rows() && isEvent(at)) {
+            at = sheet.nextFilled(at + 1);
+        }
+        if (at == row || at >= sheet.rows() || !heads.isData(sheet, at)) {
+            return row;
+        }
+        for (int event = row; event < at; event = sheet.nextFilled(event + 1)) {
+            note(event, "left out: '" + sheet.line(event) + "', amid the readings");
+        }
+        return at;
+    }
+
+    private boolean isEvent(int row) {
+        if (sheet.line(row).equals(sheet.line(first))) {
+            return true;
+        }
+        boolean drawn = sheet.filled(row).stream()
+                .allMatch(column -> sheet.text(row, column).chars().noneMatch(Character::isLetterOrDigit));
+        Facts facts = Facts.ofLine(sheet.line(row));
+        return drawn
+                || isTitle(row)
+                        && facts.has(Meaning.EVENT)
+                        && facts.plate().isEmpty()
+                        && facts.wavelengthNm().isEmpty();
     }
 
     private boolean isTitle(int row) {

@@ -20,7 +20,10 @@ import tallywell.table.Table;
 /** Decides which reading of a file stands, or refuses to. */
 final class Decision {
     /** Readers of plates end at absorbances of 3 to 6 (common practice, no source): beyond, a number is a code. */
-    private static final double LARGEST = 10;
+    private static final double LARGEST = 6;
+    /** A well lets through no three times the light of the reference (common practice, no source). */
+    private static final double SMALLEST = -0.5;
+
 
     private final Path file;
     private final Choice choice;
@@ -92,12 +95,12 @@ final class Decision {
         for (Well well : series.wells()) {
             for (int i = 0; i < series.size(well); i++) {
                 boolean value = series.mark(well, i) == Mark.NONE;
-                if (value && Math.abs(series.absorbance(well, i)) > LARGEST) {
+                if (value && !(series.absorbance(well, i) >= SMALLEST && series.absorbance(well, i) <= LARGEST)) {
                     return Optional.of(Notice.attention(
                             Place.file(file),
                             "found the reading " + Numbers.plain(series.absorbance(well, i)) + " of " + well
-                                    + " in block " + block.number() + "; expected absorbances, of "
-                                    + Numbers.plain(LARGEST) + " at most"));
+                                    + " in block " + block.number() + "; expected absorbances, from "
+                                    + Numbers.plain(SMALLEST) + " to " + Numbers.plain(LARGEST)));
                 }
             }
         }
@@ -181,9 +184,22 @@ final class Decision {
         return draft == null
                 ? Optional.empty()
                 : draft.pieces().stream()
-                        .map(piece -> piece.facts().doubt())
+                        .map(Decision::doubt)
                         .filter(doubt -> !doubt.isEmpty())
                         .findFirst();
+    }
+
+    private static String doubt(Piece piece) {
+        Facts facts = piece.facts();
+        boolean evidence = facts.has(Meaning.VALUE)
+                || facts.has(Meaning.ABSORBANCE)
+                || facts.has(Meaning.RAW)
+                || facts.has(Meaning.MILLI)
+                || facts.wavelengthNm().isPresent();
+        return facts.doubt().isEmpty() && facts.has(Meaning.UNKNOWN) && !evidence
+                ? "found numbers under '" + facts.label() + "' (" + piece.where()
+                        + "), which is not understood; expected a heading such as Absorbance"
+                : facts.doubt();
     }
 
     private static boolean isMilli(@Nullable Draft draft) {
@@ -240,6 +256,17 @@ final class Decision {
             notices.add(Notice.attention(
                     Place.file(file),
                     "the file counts in thousandths of a unit of absorbance; the readings were divided" + " by 1000"));
+        }
+        for (Block block : blocks) {
+            Draft draft = all.get(block);
+            if (draft != null && !block.series().isTimed() && block.timeS().isEmpty()) {
+                draft.facts()
+                        .time()
+                        .ifPresent(time -> notices.add(Notice.attention(
+                                draft.pieces().get(0).sheet().table().place(draft.pieces().get(0).first()),
+                                "left out: the time in the words over block " + block.number()
+                                        + ", whose unit nothing settles")));
+            }
         }
         blocks.stream().flatMap(block -> large(block).stream()).forEach(notices::add);
         if (all.size() > blocks.size()) {

@@ -48,7 +48,7 @@ record Facts(
     private static final String UNITS =
             Vocabulary.alternatives("UNIT_MS", "UNIT_S", "UNIT_MIN", "UNIT_H", "UNIT_D");
     private static final Pattern DURATION = Pattern.compile(
-            "(?<![\\d.,:\\p{L}])(\\d+(?:[.,]\\d+)?) ?(" + UNITS + ")(?!\\p{L})(?: (\\d+(?:[.,]\\d+)?) ?(" + UNITS
+            "(?<![\\d.,:\\p{L}])(\\d+(?:[.,]\\d+)?) ?(" + UNITS + ")(?!\\p{L})[.]?(?: (\\d+(?:[.,]\\d+)?) ?(" + UNITS
                     + ")(?!\\p{L}))?",
             Pattern.CASE_INSENSITIVE | Pattern.UNICODE_CASE);
     private static final Pattern DATE = Pattern.compile(
@@ -203,7 +203,7 @@ record Facts(
     }
 
     private static Optional<Moment> time(StringBuilder rest, Set<Meaning> meanings) {
-        if (DATE.matcher(rest).find() || meanings.contains(Meaning.OTHER_TIME)) {
+        if (DATE.matcher(rest).find() || meanings.contains(Meaning.OTHER_TIME) || isAside(rest.toString(), meanings)) {
             return Optional.empty();
         }
         boolean named = meanings.contains(Meaning.TIME);
@@ -230,6 +230,19 @@ record Facts(
         return Optional.empty();
     }
 
+    /** Whether a duration is not that of a reading, but of something done, or stands in a name or a remark. */
+    private static boolean isAside(String text, Set<Meaning> meanings) {
+        List<String> words = Words.split(text.toLowerCase(Locale.ROOT));
+        if (words.stream().anyMatch(Vocabulary.of("AFTER")::contains)
+                && !meanings.contains(Meaning.SAMPLE)
+                && !meanings.contains(Meaning.NOTE)) {
+            return false;
+        }
+        boolean named = meanings.contains(Meaning.TIME) || meanings.contains(Meaning.CYCLE);
+        return meanings.contains(Meaning.ACTION)
+                || !named && (meanings.contains(Meaning.SAMPLE) || meanings.contains(Meaning.NOTE));
+    }
+
     /** What is left once everything known is taken out, unless it only announces that. */
     private static String label(StringBuilder rest) {
         String text = rest.toString()
@@ -238,6 +251,18 @@ record Facts(
                         " ")
                 .replaceAll("[\\s;,|:=()\\[\\]@_-]+", " ")
                 .strip();
+        Set<Meaning> meanings = Words.in(text);
+        boolean order = Words.split(text.toLowerCase(Locale.ROOT)).stream()
+                .anyMatch(word ->
+                        Vocabulary.of("BEFORE").contains(word) || Vocabulary.of("AFTER").contains(word));
+        if (meanings.contains(Meaning.EVENT)
+                && !order
+                && !meanings.contains(Meaning.VALUE)
+                && !meanings.contains(Meaning.RAW)
+                && !meanings.contains(Meaning.PROCESSED)) {
+            // Marks of pages and injections name no readings.
+            return "";
+        }
         boolean says = Words.split(text.toLowerCase(Locale.ROOT)).stream()
                 .filter(word -> Character.isLetter(word.charAt(0)))
                 .anyMatch(word -> !ANNOUNCING.containsAll(Words.of(word))

@@ -1,6 +1,7 @@
 package tallywell.readings;
 
 import java.util.ArrayList;
+import java.util.EnumSet;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalInt;
@@ -20,6 +21,12 @@ import tallywell.plate.Well;
 final class HeadedGrid implements Form {
     /** So many lines that are no rows may stand between rows of one plate. */
     private static final int MOST_BETWEEN = 6;
+
+    private static final Set<Meaning> OF_PLATES = EnumSet.of(
+            Meaning.ROW, Meaning.COLUMN, Meaning.WELL, Meaning.PLATE, Meaning.VALUE, Meaning.ABSORBANCE, Meaning.RAW);
+
+    private static final Set<Meaning> OTHER_AXES = EnumSet.of(
+            Meaning.SAMPLE, Meaning.SOURCE, Meaning.OTHER, Meaning.OTHER_TIME, Meaning.CYCLE, Meaning.TEMPERATURE);
 
     private final boolean transposed;
 
@@ -96,6 +103,15 @@ final class HeadedGrid implements Form {
     /** Finds the column that names the rows: left of the numbers, or right of them. */
     private Optional<Frame> frame(Sheet sheet, int row, Heads heads, int from, int limit, OptionalInt shared)
             throws InputException {
+        Optional<Frame> found = unchecked(sheet, row, heads, from, limit, shared);
+        if (found.isPresent() && !transposed && sheet.text(row, heads.first() - 1).matches("0{1,2}")) {
+            throw sheet.fault(row, heads.first() - 1, "columns counted from", "columns counted from 1");
+        }
+        return found;
+    }
+
+    private Optional<Frame> unchecked(
+            Sheet sheet, int row, Heads heads, int from, int limit, OptionalInt shared) throws InputException {
         int next = sheet.nextFilled(row + 1);
         if (next >= sheet.rows() || next > row + 3) {
             return Optional.empty();
@@ -252,7 +268,21 @@ final class HeadedGrid implements Form {
                     text.append(' ').append(sheet.text(headings, column));
                 }
             }
-            return Facts.ofHeading(text.toString().strip());
+            String words = text.toString().strip();
+            return namesOtherAxes(words)
+                    ? Facts.none()
+                            .withDoubt("found '" + words + "' in the corner of a grid ("
+                                    + sheet.table().place(headings).text()
+                                    + "), which may name something else than rows and columns of a plate; expected Row,"
+                                    + " Column or nothing")
+                    : Facts.ofHeading(words);
+        }
+
+        private boolean namesOtherAxes(String words) {
+            Set<Meaning> meanings = LineMeanings.of(words);
+            boolean plate = meanings.stream().anyMatch(OF_PLATES::contains);
+            boolean two = words.matches("(?s).*\\p{L}.*[/\\\\|×].*\\p{L}.*");
+            return !plate && (two || meanings.stream().anyMatch(OTHER_AXES::contains));
         }
 
         /** A column left of the grid that holds the time of each grid, once. */
@@ -414,11 +444,27 @@ final class HeadedGrid implements Form {
                 return;
             }
             refuseCutDecimals(group);
+            refuseTurned(group);
             RowWidths.check(sheet, group.lines, headings);
             for (int k = 0; k < group.deep; k++) {
                 pieces.add(piece(group, k, facts.or(lineFacts(group, k))));
             }
             noteRest(group);
+        }
+
+        /** Letters A to L over columns and numbers 1 to 8 beside rows are a plate whose names were swapped. */
+        private void refuseTurned(GridLines group) throws InputException {
+            int letters = frame.heads().count();
+            int numbers = group.sides.size();
+            boolean turned = PlateFormat.KNOWN.stream()
+                    .anyMatch(format -> format.columns() == letters && format.rows() == numbers);
+            if (transposed && turned && numbers > 1) {
+                throw new InputException(
+                        sheet.table().place(headings),
+                        "found " + letters + " letters over the columns and " + numbers
+                                + " numbers beside the rows, which no plate has; expected letters for the rows of the plate"
+                                + " and numbers for its columns");
+            }
         }
 
         private Piece piece(GridLines group, int k, Facts facts) {

@@ -96,6 +96,7 @@ public final class Importer {
         }
         for (Piece piece : findings.pieces) {
             Truncation.check(piece);
+            Thousandths.check(piece);
         }
         return findings;
     }

@@ -29,6 +29,7 @@ final class ListReadings {
 
     void collect() throws InputException {
         List<Column> headed = bareHeadings();
+        list.notes.addAll(new Flags(sheet, list.position, list.rows).notes(columns, values));
         Optional<Column> time = columns.stream()
                 .filter(column -> column.role() == Column.Role.TIME)
                 .findFirst()
@@ -36,7 +37,7 @@ final class ListReadings {
                         wellsRepeat() ? columns.stream().filter(Column::isStamp).findFirst() : Optional.empty());
         Map<Facts, List<Column>> byFacts = new LinkedHashMap<>();
         for (Column column : headed) {
-            Facts facts = column.facts().withTime(Optional.empty());
+            Facts facts = known(column).withTime(Optional.empty());
             byFacts.computeIfAbsent(facts, none -> new ArrayList<>()).add(column);
         }
         for (Map.Entry<Facts, RowGroup> rows : rowGroups(time.isPresent()).entrySet()) {
@@ -44,6 +45,16 @@ final class ListReadings {
                 add(of.getKey().or(rows.getKey()), rows.getValue(), of.getValue(), time);
             }
         }
+    }
+
+    /** Words over numbers that no one knows lower the evidence that these are readings. */
+    private static Facts known(Column column) {
+        boolean unknown = column.role() == Column.Role.UNNAMED || column.role() == Column.Role.WHOLE;
+        boolean words = column.heading().chars().anyMatch(Character::isLetter);
+        return unknown && words && column.facts().time().isEmpty() && column.facts().wavelengthNm().isEmpty()
+                ? column.facts()
+                        .plus(Meaning.UNKNOWN)
+                : column.facts();
     }
 
     /** Bare numbers over several columns are wavelengths or times; which, their company must show. */
@@ -115,7 +126,7 @@ final class ListReadings {
         while (above >= Math.max(0, list.top - 2) && sheet.isBlank(above)) {
             above--;
         }
-        if (above >= 0) {
+        if (above >= 0 && TimeUnits.isOfReadings(sheet.line(above))) {
             text.append(' ').append(sheet.line(above));
         }
         return text.toString();

@@ -54,6 +54,8 @@ enum Meaning {
     UNIT_KEY,
     /** Announces what was measured. */
     READING_KEY,
+    /** Stands over numbers and is not understood. */
+    UNKNOWN,
     /** Says that a reading is not to be trusted. */
     FLAGGED,
     /** No, off, without. */

@@ -18,6 +18,9 @@ final class PlainGrid implements Form {
     /** Smaller rectangles of numbers are too common to be taken for plates unless they are named by letters. */
     private static final int LEAST_BARE = 24;
 
+    /** A smaller bare rectangle on its side may as well be a part of a larger plate. */
+    private static final int LEAST_TURNED = 96;
+
     /** No plate has more rows, upright or transposed. */
     private static final int MOST_LINES = 48;
 
@@ -137,6 +140,8 @@ final class PlainGrid implements Form {
                 || !isLine(sheet, row, from, to, first, sided, 0, lettered)
                 || sided && lettered == transposed
                 || !sided && format.get().wells() < LEAST_BARE && !isAlone(sheet, row, last)
+                || !sided && transposed && format.get().wells() < LEAST_TURNED
+                || !sided && row > 0 && hasReadings(sheet, row - 1, from, to - from)
                 || !sided && looksLikeTimes(sheet, row, last, from)) {
             return Optional.empty();
         }

@@ -57,6 +57,15 @@ final class TimeUnits {
                 && Words.split(line.toLowerCase(Locale.ROOT)).stream().allMatch(Claim::isOfReadings);
     }
 
+    /** Whether a line above columns may say what their bare headings are: it tells of nothing done, remarked or named. */
+    static boolean isOfReadings(String line) {
+        Set<Meaning> meanings = Words.in(line);
+        return !meanings.contains(Meaning.ACTION)
+                && !meanings.contains(Meaning.NOTE)
+                && !meanings.contains(Meaning.INTERVAL)
+                && !(meanings.contains(Meaning.SAMPLE) && !durations(line).isEmpty());
+    }
+
     /** The units that remain possible for the second part of times such as 12:30. */
     static Settled twoPart(List<Draft> drafts, List<Line> lines) {
         return remaining(drafts, lines, List.of(TimeUnit.SECOND, TimeUnit.MINUTE));

@@ -36,6 +36,7 @@ final class WellList {
     boolean collect() throws InputException {
         if (start > 0 && hasNumbers(start - 1)) {
             refuseLabelled(start - 1);
+            refuseSlip(start - 1);
         }
         gather();
         series = SeriesRows.above(sheet, start, from);
@@ -156,14 +157,26 @@ final class WellList {
 
     /** Whether a row amid wells, or one that is written like a well, names none: a slip, by which it would vanish. */
     private boolean isMistyped(int row, String text) {
-        if (count == 0) {
-            return false;
-        }
         boolean wellLike = text.length() <= 5
                 && text.chars().anyMatch(Character::isLetter)
                 && text.chars().anyMatch(c -> Character.isDigit(c) || c == 'O' || c == 'o' || c == 'l' || c == 'I');
         boolean known = !Words.in(text).isEmpty();
         return !known && (wellLike || followedByWell(row));
+    }
+
+    /** The row above the first well must not be one whose well was mistyped or counted from 0. */
+    private void refuseSlip(int row) throws InputException {
+        String text = position.letter() < 0 ? sheet.text(row, position.first()) : "";
+        boolean alike = sheet.filled(row).size() == sheet.filled(start).size();
+        boolean zero = text.matches("[A-Za-z]{1,2} ?0{1,3}");
+        boolean foreign = text.length() <= 4 && text.matches("\\p{L}{1,2}\\d{1,3}");
+        if (alike && (zero || foreign)) {
+            throw sheet.fault(
+                    row,
+                    position.first(),
+                    "where a well should stand",
+                    "a well such as B7, in letters of the Latin alphabet, counted from 1");
+        }
     }
 
     /** A well with more in its cell is a row of the list that would go by in silence. */
@@ -197,6 +210,13 @@ final class WellList {
         if (position.well(sheet, next).isPresent()) {
             return next;
         }
+        int after = isEvent(next) ? sheet.nextFilled(next + 1) : -1;
+        if (after >= 0 && position.well(sheet, after).isPresent()) {
+            notes.add(Notice.information(
+                    sheet.table().place(next), "left out: '" + sheet.line(next) + "', amid the readings"));
+            last = next;
+            return after;
+        }
         boolean summary = hasNumbers(next)
                 && Facts.ofHeading(sheet.text(next, position.first())).isOtherQuantity();
         if (!summary) {
@@ -205,8 +225,23 @@ final class WellList {
         notes.add(Notice.information(
                 sheet.table().place(next), "left out: '" + sheet.text(next, position.first()) + "'"));
         last = next;
-        int after = sheet.nextFilled(next + 1);
-        return after < sheet.rows() ? after : -1;
+        int below = sheet.nextFilled(next + 1);
+        return below < sheet.rows() ? below : -1;
+    }
+
+    /** Whether a row is a mark of a page or an injection, a line drawn, or repeats the headings. */
+    private boolean isEvent(int row) {
+        if (start > 0 && sheet.line(row).equals(sheet.line(start - 1))) {
+            return true;
+        }
+        boolean drawn = sheet.filled(row).stream()
+                .allMatch(column -> sheet.text(row, column).chars().noneMatch(Character::isLetterOrDigit));
+        Facts facts = Facts.ofLine(sheet.line(row));
+        return drawn
+                || !hasNumbers(row)
+                        && facts.has(Meaning.EVENT)
+                        && facts.plate().isEmpty()
+                        && facts.wavelengthNm().isEmpty();
     }
 
     /** The first row of headings; the first row of wells if there are none. */
@@ -318,7 +353,9 @@ final class WellList {
             return Column.of(sheet, index, heading, rows);
         }
         Column timed = Column.of(sheet, index, time, rows);
-        Facts upper = Facts.ofHeading(heading).withTime(Optional.empty()).withCycle(OptionalInt.empty());
+        Facts over = Facts.ofHeading(heading);
+        Facts upper = (over.has(Meaning.SAMPLE) || over.has(Meaning.WELL) ? Facts.none() : over)
+                .withTime(Optional.empty()).withCycle(OptionalInt.empty());
         return timed.with(timed.facts().or(upper));
     }
 

@@ -19,7 +19,9 @@ final class Words {
 
     static {
         for (Meaning meaning : Meaning.values()) {
-            Vocabulary.of(meaning.name()).forEach(word -> learn(meaning, word));
+            if (meaning != Meaning.UNKNOWN) {
+                Vocabulary.of(meaning.name()).forEach(word -> learn(meaning, word));
+            }
         }
         Vocabulary.of("OVER").forEach(word -> learn(Mark.OVER, word));
         Vocabulary.of("MISSING").forEach(word -> learn(Mark.MISSING, word));
