@@ -30,6 +30,7 @@ final class Observations {
             checks.addAll(new ScatterObservations(budget, step, of).all());
             checks.addAll(new CurveObservations(step, of).all());
             WeightsObservation.of(step, scatter, of).ifPresent(checks::add);
+            IntervalObservation.of(analysis, step, of).ifPresent(checks::add);
             checks.addAll(new PositionObservations(step, scatter, of).all());
             checks.addAll(new ReactionObservations(step, of).all());
             checks.addAll(new CreepObservations(step, of).all());

@@ -9,6 +9,7 @@ import tallywell.curve.InversePrediction;
 import tallywell.curve.Model;
 import tallywell.curve.ResponseVariance;
 import tallywell.curve.Standard;
+import tallywell.curve.Weighting;
 import tallywell.plate.Content;
 import tallywell.plate.Well;
 import tallywell.workup.Analysis;
@@ -105,7 +106,8 @@ public record CalibrationLook(
                     + shown.rounded(calibration.curve().coefficient(i), 5));
         }
         String scatter = calibration.residualSd().isPresent()
-                ? " · scatter " + shown.fixed(MILLI * calibration.residualSd().getAsDouble(), 1) + " mA"
+                ? " · scatter " + shown.fixed(MILLI * calibration.sdAtLowEnd(), 1) + " mA"
+                        + (calibration.weighting() == Weighting.NONE ? "" : " at the low end")
                 : "";
         return equation(calibration.curve().model()) + ", " + String.join(", ", parts) + scatter;
     }
