@@ -105,7 +105,8 @@ class FormulasOfTheDocsTest {
                 names.put("ε", step.signal().absorptivity().orElseThrow());
                 names.put("v", step.volumes().orElseThrow().sampleUl());
                 names.put("s", step.analyte().signalPerAnalyte());
-                OptionalDouble factor = WorkingRange.of(method, step, java.util.Optional.empty()).factor();
+                OptionalDouble factor = WorkingRange.of(method, step, java.util.Optional.empty())
+                        .factor();
                 assertThat(new Evaluation(formula.split(" = ")[1], names).value())
                         .as(id)
                         .isCloseTo(factor.orElseThrow(), org.assertj.core.data.Offset.offset(1e-9));
@@ -117,7 +118,9 @@ class FormulasOfTheDocsTest {
         Map<String, Double> names = new LinkedHashMap<>();
         for (String each : text.split("; ")) {
             int at = each.strip().lastIndexOf(' ');
-            names.put(each.strip().substring(0, at), Double.parseDouble(each.strip().substring(at + 1)));
+            names.put(
+                    each.strip().substring(0, at),
+                    Double.parseDouble(each.strip().substring(at + 1)));
         }
         return names;
     }
@@ -177,7 +180,9 @@ class FormulasOfTheDocsTest {
                     boolean said = take("·");
                     OptionalDouble next = factor();
                     if (next.isEmpty()) {
-                        assertThat(said).as("a factor after · in '" + text + "'").isFalse();
+                        assertThat(said)
+                                .as("a factor after · in '" + text + "'")
+                                .isFalse();
                         return value;
                     }
                     value *= next.getAsDouble();

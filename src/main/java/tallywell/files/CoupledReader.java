@@ -22,7 +22,8 @@ final class CoupledReader {
         }
         List<Double> mmolPerL = new ArrayList<>();
         for (YamlNode each : node.get()
-                .mapping("reactants with their concentration in the well, such as {NAD: 1.2 mmol/L, L-malate: 5 mmol/L}")
+                .mapping(
+                        "reactants with their concentration in the well, such as {NAD: 1.2 mmol/L, L-malate: 5 mmol/L}")
                 .all()
                 .values()) {
             Quantity quantity = each.quantity(Kind.AMOUNT_CONCENTRATION);
@@ -40,14 +41,16 @@ final class CoupledReader {
             return;
         }
         if (step.signalFormula() != SignalFormula.EQUILIBRIUM_COUPLED) {
-            throw node.get().wrong("found 'coupled-to' without an equilibrium; expected 'signal-formula: equilibrium-coupled'");
+            throw node.get()
+                    .wrong("found 'coupled-to' without an equilibrium; expected 'signal-formula: equilibrium-coupled'");
         }
         if (lightPath.isEmpty()
                 || step.volumes().isEmpty()
                 || step.signal().absorptivity().isEmpty()) {
             throw node.get()
-                    .wrong("found 'coupled-to' without what makes an absorbance of it; expected 'light-path', 'volumes', and "
-                            + "'absorptivity' under 'signal'");
+                    .wrong(
+                            "found 'coupled-to' without what makes an absorbance of it; expected 'light-path', 'volumes', and "
+                                    + "'absorptivity' under 'signal'");
         }
     }
 }

@@ -29,6 +29,8 @@ public record Reactants(List<Double> mmolPerL) {
      * @param pathCm light path after the last trigger
      */
     public List<Double> absorbances(double absorptivity, double pathCm) {
-        return mmolPerL.stream().map(each -> each / 1000 * absorptivity * pathCm).toList();
+        return mmolPerL.stream()
+                .map(each -> each / 1000 * absorptivity * pathCm)
+                .toList();
     }
 }

@@ -248,7 +248,9 @@ public final class CheckMethod {
             line(text, "caution: " + each + " (the method)");
         }
         if (method.cautions().stream().noneMatch(each -> each.contains("safety data sheets"))) {
-            line(text, "caution: local rules, the people qualified for them, and the suppliers' safety data sheets come first");
+            line(
+                    text,
+                    "caution: local rules, the people qualified for them, and the suppliers' safety data sheets come first");
         }
     }
 

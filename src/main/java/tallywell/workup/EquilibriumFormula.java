@@ -58,7 +58,11 @@ final class EquilibriumFormula {
         }
         Slopes slopes = Slopes.of(sign * p, sign * q, reactants);
         BaselineFit equivalent = new BaselineFit(
-                a0 + sign * slopes.taken(), 0, settled.baseline().leftOut(), settled.baseline().scatter(), OptionalDouble.empty());
+                a0 + sign * slopes.taken(),
+                0,
+                settled.baseline().leftOut(),
+                settled.baseline().scatter(),
+                OptionalDouble.empty());
         return Optional.of(new Change(
                 equivalent,
                 used.after(),

@@ -31,8 +31,6 @@ public record IndicatorLeft(
         double least) {
     /** Where the absorbance of plate and reagents without indicator is known from. */
     public enum BackgroundFrom {
-        /** Wells of the layout without indicator. */
-        WELLS("wells without indicator"),
         /** The method file says it. */
         METHOD("method"),
         /** Nothing says it: an upper bound. */

@@ -9,6 +9,7 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import tallywell.notice.InputException;
 import tallywell.workup.Flag;
+import tallywell.workup.Plates;
 
 /** A used-up indicator never passes as a good result; what had enough of it passes. Plates made up by {@link FallingPlate}. */
 class IndicatorSimulationTest {
@@ -136,6 +137,61 @@ class IndicatorSimulationTest {
         }
         assertThat(silent / (double) all).isLessThanOrEqualTo(0.05);
         assertThat(passed).isGreaterThanOrEqualTo((int) Math.ceil(0.95 * good));
+    }
+
+    private static Plates six(String steps, String calibration) {
+        return Plates.small().method("""
+                tallywell: method/1
+                id: six
+                signal: {species: NADH, wavelength: 340 nm, absorptivity: 6300 L/mol/cm, direction: falls}
+                steps:
+                %s
+                light-path: {beam: vertical, well-area: 33.2 mm2}
+                calibration: %s
+                report: {unit: g/L}
+                """.formatted(steps, calibration));
+    }
+
+    private static final String ACID =
+            "  - {analyte: {name: %s, molar-mass: 60 g/mol}, volumes: {sample: 20 µL, before-trigger: 270 µL, after-trigger: 290 µL}}\n";
+
+    /** NADH 1.4 in a plate of 0.1. Ammonia takes 0.60, and what then wants 0.90 finds 0.78: nothing is left of one supply. */
+    @Test
+    void stepsShareOneSupply() throws InputException {
+        Assessment assessment = new Assessor()
+                .assess(six(
+                                String.format(java.util.Locale.ROOT, ACID, "first")
+                                        + String.format(java.util.Locale.ROOT, ACID, "second"),
+                                "{by: absorptivity}")
+                        .layout("o 1 1", "o 2 2", "o: {role: blank}")
+                        .read(false, "1.500 1.500 1.500 1.500 1.500 1.500")
+                        .read(true, "1.490 0.890 0.891 1.490 1.190 1.191")
+                        .read(true, "1.480 0.100 0.101 1.480 0.690 0.691")
+                        .analyse());
+        // Results go by slot, then by step.
+        assertThat(sample(assessment, 0).result().flags()).doesNotContain(Flag.INDICATOR_LOW);
+        assertThat(sample(assessment, 1).result().flags()).contains(Flag.INDICATOR_LOW);
+        assertThat(sample(assessment, 2).result().flags()).doesNotContain(Flag.INDICATOR_LOW);
+        assertThat(sample(assessment, 3).result().flags()).doesNotContain(Flag.INDICATOR_LOW);
+    }
+
+    /** A standard that wanted more than there was bends the calibration: the batch fails, no result goes out. */
+    @Test
+    void standardWithoutIndicatorFailsTheBatch() throws InputException {
+        Assessment assessment = new Assessor()
+                .assess(six(
+                                String.format(java.util.Locale.ROOT, ACID, "acid"),
+                                "{by: standards, model: line-through-zero}")
+                        .layout(
+                                "o 1 1",
+                                "o a b",
+                                "o: {role: blank}\na: {role: standard, level: 0.05 g/L}\nb: {role: standard, level: 0.2 g/L}")
+                        .read(false, "1.500 1.500 1.500 1.500 1.500 1.500")
+                        .read(true, "1.490 1.190 1.191 1.490 1.170 0.100")
+                        .analyse());
+        assertThat(assessment.passed()).isFalse();
+        assertThat(sample(assessment, 0).verdict()).isNotEqualTo(Verdict.REPORT);
+        assertThat(sample(assessment, 0).result().flags()).doesNotContain(Flag.INDICATOR_LOW);
     }
 
     /** Colour hides what was used before, so that the wells seem to keep 0.4: two dilutions give each other away. */

@@ -25,7 +25,8 @@ class RecipesTest {
     private static final double BACKGROUND = 0.150;
 
     private static final double LEFT = 0.200;
-    private static final Pattern DEMANDED = Pattern.compile("([0-9.]+) nmol make ([0-9.]+), .* at least ([0-9.]+[0-9])");
+    private static final Pattern DEMANDED =
+            Pattern.compile("([0-9.]+) nmol make ([0-9.]+), .* at least ([0-9.]+[0-9])");
 
     static Stream<String> ids() {
         return LIBRARY.ids().stream();
@@ -46,7 +47,8 @@ class RecipesTest {
         for (Reagent reagent : method.bench().reagents()) {
             Matcher found = held.matcher(reagent.holds());
             while (found.find()) {
-                double milli = found.group(2).equals("mol") ? 1000 : found.group(2).equals("mmol") ? 1 : 0.001;
+                double milli =
+                        found.group(2).equals("mol") ? 1000 : found.group(2).equals("mmol") ? 1 : 0.001;
                 sum += Double.parseDouble(found.group(1)) * milli * reagent.volumeUl();
             }
         }
@@ -95,7 +97,8 @@ class RecipesTest {
                     .isLessThanOrEqualTo(supplied + 0.04);
             return;
         }
-        String taken = signal.species().equals("formazan") ? "NAD" : signal.species().replace("H", "");
+        String taken =
+                signal.species().equals("formazan") ? "NAD" : signal.species().replace("H", "");
         assertThat(absorbance(method, nmol(method, taken).orElseThrow())).as(id).isGreaterThan(windows(method));
     }
 
@@ -133,20 +136,24 @@ class RecipesTest {
     @MethodSource("ids")
     void otherReactantsExceedTheIndicator(String id) throws InputException {
         AssayMethod method = method(id);
-        double most = windows(method) * areaMm2(method)
+        double most = windows(method)
+                * areaMm2(method)
                 / (1e-4 * method.steps().get(0).signal().absorptivity().orElseThrow());
-        for (String reactant : List.of("ATP", "ITP", "phosphoenolpyruvate", "2-oxoglutarate", "L-glutamate", "L-malate")) {
-            nmol(method, reactant).ifPresent(nmol -> assertThat(nmol).as(id + ": " + reactant).isGreaterThan(1.5 * most));
+        for (String reactant :
+                List.of("ATP", "ITP", "phosphoenolpyruvate", "2-oxoglutarate", "L-glutamate", "L-malate")) {
+            nmol(method, reactant)
+                    .ifPresent(nmol -> assertThat(nmol).as(id + ": " + reactant).isGreaterThan(1.5 * most));
         }
         double nucleotides = nmol(method, "ATP").orElse(0) + nmol(method, "ITP").orElse(0);
-        double magnesium = nmol(method, "magnesium chloride").orElse(0) + nmol(method, "magnesium sulfate").orElse(0);
+        double magnesium = nmol(method, "magnesium chloride").orElse(0)
+                + nmol(method, "magnesium sulfate").orElse(0);
         assertThat(magnesium).as(id).isGreaterThanOrEqualTo(nucleotides);
-        boolean kinase = method.bench().reagents().stream()
-                .anyMatch(each -> each.name().contains("pyruvate kinase"));
-        boolean aldehyde = method.bench().reagents().stream()
-                .anyMatch(each -> each.name().contains("aldehyde dehydrogenase"));
-        double potassium =
-                nmol(method, "potassium chloride").orElse(0) + 4 * nmol(method, "potassium diphosphate").orElse(0);
+        boolean kinase =
+                method.bench().reagents().stream().anyMatch(each -> each.name().contains("pyruvate kinase"));
+        boolean aldehyde =
+                method.bench().reagents().stream().anyMatch(each -> each.name().contains("aldehyde dehydrogenase"));
+        double potassium = nmol(method, "potassium chloride").orElse(0)
+                + 4 * nmol(method, "potassium diphosphate").orElse(0);
         double volume = method.steps().get(0).volumes().orElseThrow().afterTriggerUl();
         if (kinase || aldehyde) {
             // 50 mmol/L or more (textbooks of enzymology, from memory).
@@ -172,10 +179,14 @@ class RecipesTest {
                 double perGram = 1e6 * ul / mass / 1000 * step.analyte().signalPerAnalyte();
                 double most = absorbance(method, usual.content().high() / factor * perGram);
                 double least = absorbance(method, usual.content().low() / factor * perGram);
-                assertThat(most).as(id + ": " + usual).isLessThanOrEqualTo(step.limits().deltaAMost().orElseThrow());
+                assertThat(most)
+                        .as(id + ": " + usual)
+                        .isLessThanOrEqualTo(step.limits().deltaAMost().orElseThrow());
                 low |= least >= step.limits().deltaALeast().orElseThrow();
             }
-            assertThat(low || factor == 1 || !method.differences().isEmpty()).as(id + ": " + usual).isTrue();
+            assertThat(low || factor == 1 || !method.differences().isEmpty())
+                    .as(id + ": " + usual)
+                    .isTrue();
         }
     }
 
@@ -217,7 +228,8 @@ class RecipesTest {
                     .contains("Never heat or dry the extracts")
                     .contains("Never perchloric acid and hexacyanoferrate in one preparation");
         }
-        boolean acid = method.bench().reagents().stream().anyMatch(each -> each.holds().contains("pH 4.6"));
+        boolean acid =
+                method.bench().reagents().stream().anyMatch(each -> each.holds().contains("pH 4.6"));
         assertThat(cautions.contains("must be free of azide")).isEqualTo(acid);
     }
 }

@@ -57,7 +57,8 @@ class RecalculationTest {
             "other-form",
             "other-form-millimoles",
             "puree-no",
-            "quadratic-1-y-no");
+            "quadratic-1-y-no",
+            "vinegar-scarce-changed");
 
     /** A workbook, what is done to its readings and to its wells, and what it must come to then. */
     private static final class Case {

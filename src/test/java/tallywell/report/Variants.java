@@ -57,6 +57,12 @@ final class Variants {
         all.put("nectar", SampleRuns.assay("nectar-sucrose"));
         all.put("dairy", SampleRuns.assay("dairy-lactose"));
         all.put("vinegar", SampleRuns.assay("vinegar-acetic-coupled"));
+        all.put(
+                "vinegar-scarce",
+                method(
+                        "vinegar-acetic-coupled",
+                        "    signal-formula: equilibrium-coupled\n",
+                        "    signal-formula: equilibrium-coupled\n    coupled-to: {NAD: 1.241 mmol/L, L-malate: 5.172 mmol/L}\n"));
         for (Model model : Model.values()) {
             for (Weights weights : Weights.values()) {
                 boolean logistic = model == Model.LOGISTIC_4 || model == Model.LOGISTIC_5;

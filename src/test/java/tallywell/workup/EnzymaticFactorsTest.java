@@ -45,8 +45,10 @@ class EnzymaticFactorsTest {
         if (published.startsWith("(")) {
             return;
         }
-        // One unit of the last digit that is printed, for every row alike: whether a method rounded or cut off, and took 180
-        // or 180.16 g/mol, its page does not say. All printed factors are from memory, so that agreement says no more than
+        // One unit of the last digit that is printed, for every row alike: whether a method rounded or cut off, and
+        // took 180
+        // or 180.16 g/mol, its page does not say. All printed factors are from memory, so that agreement says no more
+        // than
         // that the memory of volumes and the memory of factors agree.
         BigDecimal printed = new BigDecimal(published);
         double lastDigit = Math.pow(10, -printed.scale());

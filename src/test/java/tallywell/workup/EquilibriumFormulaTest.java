@@ -76,7 +76,9 @@ class EquilibriumFormulaTest {
             double p = table.number(row, "p");
             double x = table.number(row, "x");
             List<Double> reactants = List.of(table.number(row, "nad"), table.number(row, "malate"));
-            assertThat(formula(0.1, 0.1 + q, 0.1 + p, reactants)).as("row " + row).isCloseTo(x, within(1e-9));
+            assertThat(formula(0.1, 0.1 + q, 0.1 + p, reactants))
+                    .as("row " + row)
+                    .isCloseTo(x, within(1e-9));
             // As if in excess: too little, by 0.04 to 4.4 % of the content with 360 nmol of NAD in a well.
             assertThat(formula(0.1, 0.1 + q, 0.1 + p)).as("row " + row).isLessThan(x);
         }
@@ -95,7 +97,8 @@ class EquilibriumFormulaTest {
                 .analyse();
         assertThat(analysis.steps().get(0).wells().get(1).flags()).contains(Flag.EQUILIBRIUM_LOST);
         // p 0.4, q 0.25, C 0.63 and 31.5: 0.4 - 0.0625/0.4 · 0.23/0.38 · 31.1/31.25 = 0.305882. By hand.
-        assertThat(analysis.steps().get(0).wells().get(2).deltaA().orElseThrow()).isCloseTo(0.305882, within(1e-6));
+        assertThat(analysis.steps().get(0).wells().get(2).deltaA().orElseThrow())
+                .isCloseTo(0.305882, within(1e-6));
     }
 
     /** A0 0.100, A1 0.350, A2 0.850: 0.750 - 0.0625 / 0.750 = 0.666667. By hand. */
