@@ -58,7 +58,7 @@ class RecalculationTest {
             "other-form-millimoles",
             "puree-no",
             "quadratic-1-y-no",
-            "vinegar-scarce-changed");
+            "vinegar-scarce");
 
     /** A workbook, what is done to its readings and to its wells, and what it must come to then. */
     private static final class Case {
