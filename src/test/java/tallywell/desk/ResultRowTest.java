@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static tallywell.desk.DeskFixture.CIDER;
 import static tallywell.desk.DeskFixture.wells;
 
+import java.nio.file.Path;
 import java.util.List;
 import org.junit.jupiter.api.Test;
 import tallywell.assess.Verdict;
@@ -39,6 +40,31 @@ class ResultRowTest {
         assertThat(row.next()).matches("repeat at dilution ([\\d.]+) \\(1\\+[\\d.]+\\): above the highest standard");
         assertThat(row.needsAttention()).isTrue();
         assertThat(slot(rows(draft, new Shown(',')), 16).value()).isEqualTo("> 4,00");
+    }
+
+    /** Milk: the products have rows of their own, after the halves, and the sum of a product names both halves. */
+    @Test
+    void productsByDifferenceHaveRowsAndSums() throws InputException {
+        Worked worked = Worked.of(new RunStore().open(Path.of("samples/dairy-lactose/run.yaml")));
+        List<ResultRow> rows = ResultRow.of(
+                worked.analysis().orElseThrow(), worked.assessment().orElseThrow(), Shown.POINT);
+        ResultRow milk = named(rows, "19  Raw milk, farm 1 · lactose");
+        assertThat(milk.wells()).hasSize(4);
+        assertThat(milk.value()).startsWith("46.");
+        assertThat(milk.uncertainty()).isNotEmpty();
+        ResultRow free = named(rows, "31  Lactose-free milk 1 · lactose");
+        assertThat(free.valueWithUnit()).matches("< 0\\.\\d+ g/L");
+        assertThat(free.uncertainty()).isEmpty();
+        assertThat(free.verdict()).isEqualTo(Verdict.CHECK);
+        assertThat(named(rows, "36  Coffee milk · lactose").next())
+                .startsWith("the total half: repeat at dilution 100");
+        assertThat(Sum.of(worked, milk.result(), Shown.POINT))
+                .anyMatch(line -> line.startsWith("free") && line.contains("below the lowest standard"))
+                .anyMatch(line -> line.startsWith("Value = 1.9"));
+    }
+
+    private static ResultRow named(List<ResultRow> rows, String name) {
+        return rows.stream().filter(row -> row.name().equals(name)).findFirst().orElseThrow();
     }
 
     @Test
