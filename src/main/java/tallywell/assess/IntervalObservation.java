@@ -37,7 +37,8 @@ final class IntervalObservation {
 
     /** The observation; nothing without a curve whose scatter is known, or where no result lies on it. */
     static Optional<Check> of(Analysis analysis, StepAnalysis step, String of) {
-        if (step.calibration().isEmpty() || step.calibration().get().residualSd().orElse(0) == 0) {
+        if (step.calibration().isEmpty()
+                || step.calibration().get().residualSd().orElse(0) == 0) {
             return Optional.empty();
         }
         Calibration calibration = step.calibration().get();
@@ -54,9 +55,7 @@ final class IntervalObservation {
             return Optional.empty();
         }
         InversePrediction prediction = new InversePrediction(
-                calibration,
-                net.getAsDouble(),
-                ResponseVariance.residual(calibration, within.level(), result.n()));
+                calibration, net.getAsDouble(), ResponseVariance.residual(calibration, within.level(), result.n()));
         double factor = StudentT.twoSided(COVERAGE, calibration.fit().degreesOfFreedom());
         double half = factor * prediction.standardUncertainty();
         LevelInterval interval = prediction.interval(factor);
@@ -72,7 +71,8 @@ final class IntervalObservation {
                 ? "ends of " + result.name() + " differ by " + Numbers.fixed(100 * most.off(), 1) + " % of U"
                 : "an end of " + result.name() + " has no bound";
         String ends = "; " + end(analysis, result, most.interval().low(), "no lower end") + " to "
-                + end(analysis, result, most.interval().high(), "no upper end") + " " + result.unit().symbol()
+                + end(analysis, result, most.interval().high(), "no upper end") + " "
+                + result.unit().symbol()
                 + ", with all sources by draws (--monte-carlo)";
         return new Check(
                 NAME + of,

@@ -100,6 +100,9 @@ final class WeightsObservation {
     }
 
     private static double pooled(List<Scaled> slots) {
-        return slots.stream().mapToDouble(each -> each.freedom() * each.variance()).sum() / freedom(slots);
+        return slots.stream()
+                        .mapToDouble(each -> each.freedom() * each.variance())
+                        .sum()
+                / freedom(slots);
     }
 }

@@ -188,10 +188,10 @@ public final class Calibrator {
                             ? "found a mean net ΔA of 0 at a level, with weights variance-function of a scatter that has no"
                                     + " constant part; expected blanks in two wells or more, which show it, or weights none"
                             : weigher == Weighting.ONE_OVER_Y
-                            ? "found a mean net ΔA of 0 or less at a level, with weights 1/y; expected net ΔA above 0"
-                                    + " at every level, or weights none"
-                            : "found a standard of level 0 with weights " + weigher.word()
-                                    + "; expected levels above 0, or weights none");
+                                    ? "found a mean net ΔA of 0 or less at a level, with weights 1/y; expected net ΔA above 0"
+                                            + " at every level, or weights none"
+                                    : "found a standard of level 0 with weights " + weigher.word()
+                                            + "; expected levels above 0, or weights none");
         }
         return weight;
     }

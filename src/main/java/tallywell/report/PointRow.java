@@ -105,8 +105,8 @@ final class PointRow {
             case ONE_OVER_X2 -> "1/" + level + "^2";
             case ONE_OVER_Y -> "1/" + mean(scope, level);
             case VARIANCE_FUNCTION ->
-                "1/(" + section.own(Fact.VARIANCE_OF_BLANK, scope) + "+" + section.own(Fact.VARIANCE_GROWTH, scope) + "*"
-                        + mean(scope, level) + "^2)";
+                "1/(" + section.own(Fact.VARIANCE_OF_BLANK, scope) + "+" + section.own(Fact.VARIANCE_GROWTH, scope)
+                        + "*" + mean(scope, level) + "^2)";
         };
         sheet.formula(
                 scope.weight,

@@ -40,7 +40,8 @@ final class CalibrationStage {
         double[] nets = points.stream().mapToDouble(Point::net).toArray();
         try {
             Calibration calibration = step.calibration() instanceof CalibrationRule.ByStandards by
-                    ? Calibrator.fit(levels, nets, model(by), weigher(assay, step, by, new Scattered(traces, net, nets)))
+                    ? Calibrator.fit(
+                            levels, nets, model(by), weigher(assay, step, by, new Scattered(traces, net, nets)))
                     : SingleStandard.fit(levels, nets);
             return new Made(
                     Optional.of(calibration), points.stream().map(Point::well).toList());

@@ -31,7 +31,8 @@ class IntervalObservationTest {
 
     @Test
     void poorLinesAreShownWithTheirInterval() throws InputException {
-        // Slope with a relative SE of some 17 %: g = (t SE / b)² about 0.16, where Fieller's interval is plainly skewed.
+        // Slope with a relative SE of some 17 %: g = (t SE / b)² about 0.16, where Fieller's interval is plainly
+        // skewed.
         Check poor = check(0.2);
         assertThat(poor.state()).isEqualTo(Check.State.FAILED);
         assertThat(poor.found()).contains(" g/L, with all sources by draws");

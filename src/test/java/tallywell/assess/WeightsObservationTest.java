@@ -1,6 +1,7 @@
 package tallywell.assess;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.within;
 
 import java.util.List;
@@ -29,9 +30,11 @@ class WeightsObservationTest {
                 s1);
         int failed = 0;
         for (int i = 0; i < PLATES; i++) {
-            Analysis analysis = first.redrawn(level -> 2.83 * level, s0, s1, i * SPREAD).analyse();
+            Analysis analysis =
+                    first.redrawn(level -> 2.83 * level, s0, s1, i * SPREAD).analyse();
             StepAnalysis step = analysis.steps().get(0);
-            Check check = WeightsObservation.of(step, Repeatability.of(step), "").orElseThrow();
+            Check check =
+                    WeightsObservation.of(step, Repeatability.of(step), "").orElseThrow();
             failed += check.state() == Check.State.FAILED ? 1 : 0;
         }
         return 100.0 * failed / PLATES;
@@ -57,13 +60,39 @@ class WeightsObservationTest {
                 0.001,
                 0.01);
         StepAnalysis step = plate.analyse().steps().get(0);
-        FittedVariance found =
-                (FittedVariance) step.calibration().orElseThrow().weighting();
+        FittedVariance found = (FittedVariance) step.calibration().orElseThrow().weighting();
         Repeatability scatter = Repeatability.of(step).orElseThrow();
-        assertThat(found.variance().constant())
-                .isCloseTo(scatter.function().constant(), within(1e-18));
-        assertThat(found.variance().proportional())
-                .isCloseTo(scatter.function().proportional(), within(1e-15));
+        assertThat(found.variance().constant()).isCloseTo(scatter.function().constant(), within(1e-18));
+        assertThat(found.variance().proportional()).isCloseTo(scatter.function().proportional(), within(1e-15));
         assertThat(WeightsObservation.of(step, Optional.of(scatter), "")).isEmpty();
+    }
+
+    @Test
+    void withoutReplicatesTheWeightsAreRefused() throws InputException {
+        NoisyPlate single = NoisyPlate.of(
+                NoisyPlate.method("{by: standards, model: line, weights: variance-function}"),
+                """
+                tallywell: layout/1
+                name: single wells
+                plate: 6
+                wells:
+                  A: o a b
+                  B: c 1 .
+                legend:
+                  o: {role: blank}
+                  a: {role: standard, level: 0.1 g/L}
+                  b: {role: standard, level: 0.2 g/L}
+                  c: {role: standard, level: 0.3 g/L}
+                """,
+                List.of(),
+                level -> 2.83 * level,
+                0.001,
+                0.01);
+        assertThatThrownBy(single::analyse)
+                .isInstanceOf(InputException.class)
+                .hasMessageContaining(
+                        "standards of malic acid: found no replicates that differ, which the weights variance-function are"
+                                + " fitted to; expected two wells or more of samples, controls, standards or blanks, or"
+                                + " weights none");
     }
 }

@@ -58,7 +58,8 @@ class DetectionLimitsTest {
     @Test
     void fittedVarianceHasAWeightForTheBlankItself() throws StandardsException {
         VarianceFunction variance = VarianceFunction.fit(
-                new double[] {0, 0.005, 0.01, 0.02}, new double[] {1e-10, 1.3e-9, 4e-9, 2e-8}, new double[] {7, 4, 4, 4});
+                new double[] {0, 0.005, 0.01, 0.02}, new double[] {1e-10, 1.3e-9, 4e-9, 2e-8}, new double[] {7, 4, 4, 4
+                });
         Calibration line = Calibrator.fit(LEVELS, RESPONSES, Model.LINE, new FittedVariance(variance, 1));
         assertThat(line.sdAtLowEnd())
                 .isCloseTo(line.fit().residualSd() * Math.sqrt(variance.constant()), within(1e-15));
@@ -66,7 +67,8 @@ class DetectionLimitsTest {
 
     @Test
     void limitsOfADifferenceComeFromItsUncertaintyAtZero() {
-        // u of 2 results of 0.03 and 0.04 is 0.05 (3, 4, 5); t 0.95 for many degrees of freedom is 1.645 (printed tables).
+        // u of 2 results of 0.03 and 0.04 is 0.05 (3, 4, 5); t 0.95 for many degrees of freedom is 1.645 (printed
+        // tables).
         DetectionLimits limits = DetectionLimits.fromUncertainty(
                 DetectionRule.UNCERTAINTY, Math.hypot(0.03, 0.04), Double.POSITIVE_INFINITY);
         assertThat(limits.decision().orElseThrow()).isCloseTo(0.08224, within(5e-6));

@@ -24,20 +24,29 @@ class OtherOptimiserTest {
 
     @ParameterizedTest
     @CsvSource({
-        "line, none", "line, 1/x", "line, 1/x2", "line, 1/y", "line, variance-function",
-        "line-through-zero, none", "line-through-zero, 1/x", "line-through-zero, variance-function",
-        "quadratic, none", "quadratic, 1/x2", "quadratic, variance-function",
-        "logistic-4, none", "logistic-4, 1/y", "logistic-4, variance-function",
-        "logistic-5, none", "logistic-5, variance-function"
+        "line, none",
+        "line, 1/x",
+        "line, 1/x2",
+        "line, 1/y",
+        "line, variance-function",
+        "line-through-zero, none",
+        "line-through-zero, 1/x",
+        "line-through-zero, variance-function",
+        "quadratic, none",
+        "quadratic, 1/x2",
+        "quadratic, variance-function",
+        "logistic-4, none",
+        "logistic-4, 1/y",
+        "logistic-4, variance-function",
+        "logistic-5, none",
+        "logistic-5, variance-function"
     })
     void minimaAreTheSame(String word, String weights) throws StandardsException {
         Model model = Model.of(word).orElseThrow();
         Weigher weigher = weights.equals("variance-function")
                 ? FittedVariance.ofBlank(
                         VarianceFunction.fit(
-                                new double[] {0, 0.3, 0.8},
-                                new double[] {2e-6, 1e-5, 7e-5},
-                                new double[] {7, 10, 10}),
+                                new double[] {0, 0.3, 0.8}, new double[] {2e-6, 1e-5, 7e-5}, new double[] {7, 10, 10}),
                         1)
                 : Weighting.of(weights).orElseThrow();
         int compared = 0;
@@ -53,7 +62,8 @@ class OtherOptimiserTest {
             Arrays.setAll(p, i -> ours.curve().coefficient(i));
             double[] w = ours.standards().stream().mapToDouble(Standard::weight).toArray();
             double best = ours.fit().sumOfSquares();
-            double theirs = minimum(model, y, w, Arrays.stream(p).map(each -> 1.03 * each).toArray());
+            double theirs = minimum(
+                    model, y, w, Arrays.stream(p).map(each -> 1.03 * each).toArray());
             assertThat(best).as("%s, %s, set %d", word, weights, set).isLessThan(theirs * (1 + 1e-8));
             // From near our minimum theirs ends there, too: it is one, and their sum is no lower.
             assertThat(theirs).as("%s, %s, set %d", word, weights, set).isLessThan(best * (1 + 1e-8));

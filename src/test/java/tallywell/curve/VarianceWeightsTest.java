@@ -36,8 +36,7 @@ class VarianceWeightsTest {
         for (String response : new String[] {"0.2", "1"}) {
             double y = Double.parseDouble(response);
             double level = line.curve().levelOf(y).orElseThrow();
-            InversePrediction found =
-                    new InversePrediction(line, y, ResponseVariance.residual(line, level, 2));
+            InversePrediction found = new InversePrediction(line, y, ResponseVariance.residual(line, level, 2));
             rows.check("level", found.level(), r(rows, "level_" + response), 7);
             rows.check("u", found.standardUncertainty(), r(rows, "u_" + response), 6);
         }
@@ -51,8 +50,8 @@ class VarianceWeightsTest {
         assertThat(weigher.weight(7, 2)).isEqualTo(1);
         assertThat(weigher.weight(7, 1)).isEqualTo(4);
         assertThat(weigher.weightOfBlank()).isZero();
-        assertThatThrownBy(() -> Calibrator.fit(
-                        new double[] {0, 0, 1}, new double[] {-0.001, 0.001, 1}, Model.LINE, weigher))
+        assertThatThrownBy(() ->
+                        Calibrator.fit(new double[] {0, 0, 1}, new double[] {-0.001, 0.001, 1}, Model.LINE, weigher))
                 .isInstanceOf(StandardsException.class)
                 .hasMessageStartingWith("found a mean net ΔA of 0 at a level, with weights variance-function");
         assertThatIllegalArgumentException().isThrownBy(() -> new FittedVariance(proportional, Double.NaN));

@@ -1,7 +1,5 @@
 package tallywell.numeric;
 
-import static org.assertj.core.api.Assertions.assertThat;
-
 import java.util.Arrays;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -134,7 +132,10 @@ class NistNonlinearTest {
             double[] group = data.where("instrument", Integer.toString(k + 1)).column("resistivity");
             double mean = Arrays.stream(group).average().orElseThrow();
             freedom[k] = group.length - 1;
-            variances[k] = Arrays.stream(group).map(each -> (each - mean) * (each - mean)).sum() / freedom[k];
+            variances[k] = Arrays.stream(group)
+                            .map(each -> (each - mean) * (each - mean))
+                            .sum()
+                    / freedom[k];
         }
         VarianceFunction pooled = VarianceFunction.pooled(variances, freedom);
         data.check("mean square within", pooled.at(1), 1.08318280e-2, 9);
