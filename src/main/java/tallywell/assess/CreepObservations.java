@@ -5,12 +5,16 @@ import java.util.Collection;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import tallywell.method.Creep;
 import tallywell.numeric.Gaussian;
 import tallywell.plate.Content;
 import tallywell.plate.Well;
 import tallywell.quantity.Numbers;
+import tallywell.workup.CreepSlope;
+import tallywell.workup.SlopeOnChange;
 import tallywell.workup.StepAnalysis;
 import tallywell.workup.WellResult;
 
@@ -57,7 +61,7 @@ final class CreepObservations {
                         well.trace().creepPerMin().getAsDouble(),
                         well.trace().uCreepPerMin().getAsDouble()))
                 .toList();
-        return List.of(replicates(rates), blanks(rates));
+        return List.of(replicates(rates), blanks(rates), withChange());
     }
 
     private Check replicates(List<Rate> rates) {
@@ -113,6 +117,37 @@ final class CreepObservations {
                 + others.size() + " creep otherwise than the blanks; " + some + " of " + rates.size()
                 + " wells creep at all";
         return Observations.open(name, found, "normal distribution, 1 % over all wells");
+    }
+
+    /** Whether creep goes with ΔA, as analyte that reacts slowly would. */
+    private Check withChange() {
+        String name = "creep does not grow with ΔA" + of;
+        Optional<CreepSlope> found = step.creepSlope();
+        Optional<SlopeOnChange> samples = found.flatMap(CreepSlope::samples);
+        Optional<SlopeOnChange> standards = found.flatMap(CreepSlope::standards);
+        if (samples.isEmpty() && standards.isEmpty()) {
+            return Observations.open(name, "too few groups of wells with creep, or ΔA hardly differs", "layout");
+        }
+        String words = Stream.of(
+                        samples.map(each -> "samples " + slope(each)), standards.map(each -> "standards " + slope(each)))
+                .flatMap(Optional::stream)
+                .collect(Collectors.joining("; "));
+        String limit = standards.isPresent() ? "slope of samples as of standards" : "no slope";
+        boolean alone = found.get().isOfStandards() && samples.isEmpty();
+        String cancels = found.get().isOfStandards() && !found.get().isSeen() && !alone
+                ? "; it cancels where standards were made and left standing like the samples"
+                : "";
+        return new Check(
+                name,
+                limit,
+                words + cancels,
+                Observations.state(!found.get().isSeen() && !alone),
+                "weighted regression, t test at 1 %, with each group left out");
+    }
+
+    /** In mA per min for each unit of ΔA. */
+    private static String slope(SlopeOnChange each) {
+        return milli(each.perMin()) + " mA/min for ΔA 1 (u " + milli(each.uPerMin()) + ", " + each.groups() + " groups)";
     }
 
     /** Standard uncertainties beyond which one of so many wells lies by chance on one plate in a hundred. */

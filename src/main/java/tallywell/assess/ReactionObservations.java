@@ -37,11 +37,17 @@ final class ReactionObservations {
             checks.add(traced("creep is constant", Flag.CREEP_NOT_CONSTANT));
             checks.add(drift());
         }
+        checks.add(wells("traces break at the trigger", "no well", flagged(Flag.TRIGGER_ELSEWHERE), "trace"));
         checks.add(absorbance());
+        checks.add(wells("no ceiling of the reader", "no well", flagged(Flag.READER_CEILING), "ends of the wells"));
         if (step.step().signal().direction() == Direction.FALLS) {
             checks.add(indicator());
         }
         return checks;
+    }
+
+    private List<WellResult> flagged(Flag flag) {
+        return step.where(well -> well.flags().contains(flag));
     }
 
     /** Whether the wells drift together by what matters to any of them. */

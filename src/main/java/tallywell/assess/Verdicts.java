@@ -18,7 +18,7 @@ import tallywell.workup.Result;
 import tallywell.workup.StepAnalysis;
 
 /**
- * Judges each result by one table, first line that applies: over range or missing, indicator, incomplete, range,
+ * Judges each result by one table, first line that applies: over range or missing, ceiling, indicator, incomplete, range,
  * replicates, detection, then what a person should look at. The table stands in {@code docs/verdicts.md}.
  */
 final class Verdicts {
@@ -39,7 +39,9 @@ final class Verdicts {
             Flag.OUTLIER,
             Flag.SCATTER_HIGH,
             Flag.PLATE_DRIFTS,
-            Flag.SAME_CEILING);
+            Flag.SAME_CEILING,
+            Flag.CREEP_FOLLOWS_ANALYTE,
+            Flag.TRIGGER_ELSEWHERE);
 
     private Verdicts() {}
 
@@ -74,6 +76,9 @@ final class Verdicts {
         }
         if (flags.contains(Flag.READINGS_MISSING) && result.netDeltaA().isEmpty() || result.n() == 0) {
             return repeat(result, new Advice.Repeat());
+        }
+        if (flags.contains(Flag.READER_CEILING)) {
+            return repeat(result, new Advice.Dilute(DilutionSeries.atLeast(result.dilution(), OVER_STEP)));
         }
         // Without indicator no reaction ends, however long it is read.
         if (flags.contains(Flag.INDICATOR_LOW)) {

@@ -29,6 +29,7 @@ final class Budgeting {
     private static final String OWN = "repeatability";
     private static final String TRACE = "noise of the trace";
     private static final String COURSE = "course of the trace";
+    private static final String SLOW = "creep that follows the analyte";
     private static final String BLANK = "blank";
     private static final String CURVE = "calibration";
 
@@ -110,6 +111,10 @@ final class Budgeting {
     private void course() {
         double sensitivity = wells.stream().mapToDouble(this::perNet).sum();
         add(COURSE, result.key(), Estimate.COURSE, sensitivity, model.courseOf(wells));
+        double slow = wells.stream()
+                .mapToDouble(well -> perNet(well) * StepModel.slowBy(well))
+                .sum();
+        add(SLOW, "step " + result.step(), Estimate.COURSE, slow, model.slowPart());
     }
 
     private void blanks() {
@@ -275,6 +280,32 @@ final class Budgeting {
             double sensitivity = wells.stream().mapToDouble(this::perNet).sum();
             add(InputQuantity.CREEP.label(), result.key(), Estimate.STATED, sensitivity, creep.standardUncertainty());
         }
+        Spread moment = inputs.get(InputQuantity.TRIGGER_MOMENT);
+        if (moment != null) {
+            triggerMoment(moment);
+        }
+    }
+
+    /** A trigger written too early or late moves each well by its creep; what blanks and standards share with it cancels. */
+    private void triggerMoment(Spread moment) {
+        double sensitivity = 0;
+        for (WellResult well : wells) {
+            double perNet = perNet(well);
+            sensitivity += perNet * model.netCreepPerS(model.indexOf(well));
+            if (model.step().calibration().isPresent()) {
+                double[] pull = pull(model.step().calibration().get(), model.levelOf(well));
+                int[] standards = model.standards();
+                for (int j = 0; j < standards.length; j++) {
+                    sensitivity -= perNet * pull[j] * model.netCreepPerS(standards[j]);
+                }
+            }
+        }
+        add(
+                InputQuantity.TRIGGER_MOMENT.label(),
+                "step " + result.step(),
+                Estimate.STATED,
+                sensitivity,
+                moment.standardUncertainty());
     }
 
     private void add(String label, String name, Estimate estimate, double sensitivity, double u) {

@@ -16,6 +16,7 @@ import tallywell.curve.StandardsException;
 import tallywell.curve.Weigher;
 import tallywell.method.InputQuantity;
 import tallywell.method.Spread;
+import tallywell.plate.Content;
 import tallywell.workup.Analysis;
 import tallywell.workup.Repeatability;
 import tallywell.workup.Result;
@@ -92,6 +93,7 @@ public final class PlateSimulation {
                         .ifPresent(scatter -> steps.add(
                                 new StepPlan(new StepModel(analysis.assay().method(), step, scatter))));
             }
+            steps.forEach(this::inputsOf);
             for (int at = 0; at < drawn.size(); at++) {
                 Result result = analysis.results().get(drawn.get(at));
                 for (StepPlan step : steps) {
@@ -99,6 +101,17 @@ public final class PlateSimulation {
                         step.results.add(resultPlan(step, result, at));
                     }
                 }
+            }
+        }
+
+        /** What acts on the wells of a step alike. */
+        private void inputsOf(StepPlan step) {
+            Spread moment = step.model.method().uncertainty().inputs().get(InputQuantity.TRIGGER_MOMENT);
+            if (moment != null) {
+                step.moment = input("trigger moment " + step.model.step().number(), moment);
+            }
+            if (step.model.slowPart() > 0) {
+                step.slow = input("slow " + step.model.step().number(), Spread.standard(step.model.slowPart()));
             }
         }
 
@@ -163,11 +176,11 @@ public final class PlateSimulation {
                 }
                 for (StepDraw each : draws) {
                     each.draw(random);
-                    each.workUp(true);
+                    each.workUp(true, errors);
                     for (ResultPlan result : each.plan.results) {
                         outputs[result.output] = each.value(result, errors, sizes);
                     }
-                    each.workUp(false);
+                    each.workUp(false, errors);
                     for (ResultPlan result : each.plan.results) {
                         outputs[results + result.output] = each.value(result, errors, sizes);
                     }
@@ -207,6 +220,10 @@ public final class PlateSimulation {
         private final double[] level;
         private final double[] weight;
         private final @Nullable Calibration calibration;
+        private final double[] creep;
+        private final double[] slowBy;
+        private int moment = -1;
+        private int slow = -1;
 
         StepPlan(StepModel model) {
             this.model = model;
@@ -218,6 +235,8 @@ public final class PlateSimulation {
             blanks = new int[n][];
             untriggered = new int[n][];
             own = new int[n][];
+            creep = new double[n];
+            slowBy = new double[n];
             List<Double> freedoms = new ArrayList<>();
             freedoms.add(model.scatter().degreesOfFreedom());
             freedoms.add(
@@ -228,6 +247,10 @@ public final class PlateSimulation {
             for (int i = 0; i < n; i++) {
                 WellResult well = wells.get(i);
                 delta[i] = well.deltaA().orElse(0);
+                creep[i] = model.creepPerS(i);
+                slowBy[i] = well.content() instanceof Content.Standard || well.content() instanceof Content.Blank
+                        ? 0
+                        : StepModel.slowBy(well);
                 Optional<Repeatability.Slot> outlier = model.scatter().outlierOf(well);
                 if (outlier.isPresent()) {
                     int at = outliers.computeIfAbsent(outlier.get().key(), key -> freedoms.size());
@@ -286,9 +309,14 @@ public final class PlateSimulation {
         }
 
         /** From the ΔA of the wells to the curve, with the size of the scatter as well known as it is, or as found. */
-        void workUp(boolean asKnown) {
+        void workUp(boolean asKnown, double[] errors) {
+            double moment = plan.moment < 0 ? 0 : errors[plan.moment];
+            double slow = plan.slow < 0 ? 0 : errors[plan.slow];
             for (int i = 0; i < drawn.length; i++) {
-                drawn[i] = plan.delta[i] + scatter[i] * (asKnown ? scale[plan.estimate[i]] : 1);
+                drawn[i] = plan.delta[i]
+                        + scatter[i] * (asKnown ? scale[plan.estimate[i]] : 1)
+                        + plan.creep[i] * moment
+                        + plan.slowBy[i] * slow;
             }
             for (int i = 0; i < net.length; i++) {
                 net[i] = drawn[i] - offset(i);

@@ -1,6 +1,7 @@
 package tallywell.budget;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -12,6 +13,7 @@ import tallywell.method.AssayMethod;
 import tallywell.plate.Content;
 import tallywell.plate.Well;
 import tallywell.workup.BlankMean;
+import tallywell.workup.CreepSlope;
 import tallywell.workup.Result;
 import tallywell.workup.Scale;
 import tallywell.workup.StepAnalysis;
@@ -157,6 +159,38 @@ final class StepModel {
                         .mapToDouble(well -> well.trace().uCourse())
                         .average()
                         .orElse(0);
+    }
+
+    /** Creep of a well in absorbance per s, positive where the signal goes the way it should; 0 where it was not measured. */
+    double creepPerS(int at) {
+        return step.step().signal().direction().sign()
+                * well(at).trace().creepPerMin().orElse(0)
+                / 60;
+    }
+
+    /** Creep of a well less that of the blanks that its net ΔA is taken against, in absorbance per s. */
+    double netCreepPerS(int at) {
+        WellResult well = well(at);
+        String group = well.trace().group();
+        double blank = meanCreepPerS(blanksOf(group));
+        return creepPerS(at)
+                - sampleBlanksOf(well)
+                        .map(own -> meanCreepPerS(own) + blank - meanCreepPerS(untriggeredOf(group)))
+                        .orElse(blank);
+    }
+
+    private double meanCreepPerS(int[] wells) {
+        return Arrays.stream(wells).mapToDouble(this::creepPerS).average().orElse(0);
+    }
+
+    /** How far net ΔA of a well may be off where its creep is analyte that reacts slowly, for each unit of {@link #slowPart}. */
+    static double slowBy(WellResult well) {
+        return well.netDeltaA().orElse(0) * CreepSlope.minutesOf(well.trace());
+    }
+
+    /** Standard uncertainty of net ΔA from analyte that reacts slowly, per min of reading and unit of net ΔA; 0 if none is seen. */
+    double slowPart() {
+        return step.creepSlope().map(CreepSlope::uPerMin).orElse(0.0);
     }
 
     /** Value for each unit of level, or of net ΔA by absorptivity. */

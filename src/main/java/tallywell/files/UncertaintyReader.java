@@ -79,6 +79,7 @@ final class UncertaintyReader {
     private static double size(YamlNode node, InputQuantity quantity) throws InputException {
         return switch (quantity) {
             case MASS -> node.positive(Kind.MASS);
+            case TRIGGER_MOMENT -> node.positive(Kind.TIME);
             case CREEP -> {
                 double value = node.number();
                 if (!(value > 0)) {

@@ -25,7 +25,9 @@ public enum InputQuantity implements Worded {
     /** Volume that an extract was made up to, relative. */
     EXTRACT_VOLUME("extract-volume", "extract volume"),
     /** Density of a liquid, relative. */
-    DENSITY("density", "density");
+    DENSITY("density", "density"),
+    /** The moment of the trigger as it is written, in s. */
+    TRIGGER_MOMENT("trigger-moment", "moment of the trigger");
 
     private final String word;
     private final String label;

@@ -69,6 +69,9 @@ public final class Words {
             case DIFFERENCE_NOT_TESTED -> "no uncertainty, so not tested against none";
             case BELOW_ZERO -> "below zero";
             case FREE_OF_NOT_SHOWN -> "free of it: not shown";
+            case CREEP_FOLLOWS_ANALYTE -> "creep grows with ΔA";
+            case TRIGGER_ELSEWHERE -> "trigger may be elsewhere";
+            case READER_CEILING -> "reader may have stopped at its ceiling";
         };
     }
 

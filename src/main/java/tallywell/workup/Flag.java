@@ -74,7 +74,13 @@ public enum Flag {
     /** Less than nothing, by more than chance. */
     BELOW_ZERO("the difference, or a half of it, is below zero by more than chance explains"),
     /** What counts as free of it cannot be told. */
-    FREE_OF_NOT_SHOWN("the content may lie on either side of what counts as free of it");
+    FREE_OF_NOT_SHOWN("the content may lie on either side of what counts as free of it"),
+    /** Creep grows with ΔA from sample to sample: it may be analyte that reacts slowly. */
+    CREEP_FOLLOWS_ANALYTE("creep grows with ΔA from well to well, so that it may be analyte that reacts slowly"),
+    /** The traces break elsewhere than the trigger is written. */
+    TRIGGER_ELSEWHERE("the traces break at another moment than the trigger is written"),
+    /** The reader stops at a value that it does not mark. */
+    READER_CEILING("readings stop at one highest value, as a reader does at the end of its range");
 
     private final String text;
 

@@ -23,6 +23,7 @@ import tallywell.trace.CommonDrift;
  * @param wells every well in use, in row order
  * @param indicator what is left of the indicator, by well; empty where the signal rises
  * @param drift what their traces have in common beyond their own; empty where too few have traces
+ * @param creepSlope how creep goes with ΔA from well to well; empty where creep is not measured
  */
 public record StepAnalysis(
         int number,
@@ -32,7 +33,8 @@ public record StepAnalysis(
         List<Well> calibrationWells,
         List<WellResult> wells,
         Map<Well, IndicatorLeft> indicator,
-        Optional<CommonDrift> drift) {
+        Optional<CommonDrift> drift,
+        Optional<CreepSlope> creepSlope) {
     /** Keeps copies that cannot change. */
     public StepAnalysis {
         blanks = Collections.unmodifiableMap(new TreeMap<>(blanks));
