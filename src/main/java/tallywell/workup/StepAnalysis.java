@@ -59,7 +59,7 @@ public record StepAnalysis(
                         .findFirst()
                         .orElse(each))
                 .toList();
-        return new StepAnalysis(number, step, blanks, calibration, calibrationWells, all, indicator, drift);
+        return new StepAnalysis(number, step, blanks, calibration, calibrationWells, all, indicator, drift, creepSlope);
     }
 
     /** The wells that pass, in row order. */

@@ -13,6 +13,8 @@ import tallywell.workup.Workup;
 
 /** The moment of the trigger against plates worked up with the trigger written elsewhere. */
 class TriggerMomentTest {
+    private static final double[] CHANGES = {0, 0.1, 0.25, 0.5, 0.75, 0.2, 0.3, 0.35, 0.4, 0.45, 0.55, 0.65};
+
     private static PlateBudget budget(String layout, String calibration, double writtenS) throws InputException {
         DrawnPlate plate = DrawnPlate.of(
                         layout,
@@ -23,7 +25,7 @@ class TriggerMomentTest {
         return PlateBudget.of(new Workup()
                 .analyse(plate.drawn(
                         (pair, well) -> t ->
-                                0.05 * pair * -Math.expm1(-0.03 * t) + 0.001 * (pair * 7 % 5) * (t + 5 * well.column()) / 60,
+                                CHANGES[pair] * -Math.expm1(-0.03 * t) + 0.001 * (pair * 7 % 5) * (t + 5 * well.column()) / 60,
                         10,
                         new Random(3))));
     }
