@@ -37,12 +37,13 @@ class UncertaintyReaderTest {
     @Test
     void spreadsAreReadInTheirThreeForms() throws InputException {
         UncertaintyRule rule = read(
-                "{sample-volume: {tolerance: 0.8 %}, absorptivity: {standard: 0.5 %}, standard: {expanded: 1 %}, mass: {tolerance: 1 mg}, creep: {standard: 0.001}}");
+                "{sample-volume: {tolerance: 0.8 %}, absorptivity: {standard: 0.5 %}, standard: {expanded: 1 %}, mass: {tolerance: 1 mg}, creep: {standard: 0.001}, trigger-moment: {standard: 5 s}}");
         assertThat(rule.inputs().get(InputQuantity.SAMPLE_VOLUME)).isEqualTo(Spread.tolerance(0.008));
         assertThat(rule.inputs().get(InputQuantity.ABSORPTIVITY)).isEqualTo(Spread.standard(0.005));
         assertThat(rule.inputs().get(InputQuantity.STANDARD)).isEqualTo(Spread.standard(0.005));
         assertThat(rule.inputs().get(InputQuantity.MASS)).isEqualTo(Spread.tolerance(0.001));
         assertThat(rule.inputs().get(InputQuantity.CREEP)).isEqualTo(Spread.standard(0.001));
+        assertThat(rule.inputs().get(InputQuantity.TRIGGER_MOMENT)).isEqualTo(Spread.standard(5));
         assertThat(rule.stated()).isEqualTo(UncertaintyRule.Stated.BUDGET);
         assertThat(rule.validation()).isEmpty();
         assertThat(Spread.tolerance(0.008).standardUncertainty()).isCloseTo(0.008 / Math.sqrt(3), within(1e-18));
