@@ -129,7 +129,8 @@ final class CreepObservations {
             return Observations.open(name, "too few groups of wells with creep, or ΔA hardly differs", "layout");
         }
         String words = Stream.of(
-                        samples.map(each -> "samples " + slope(each)), standards.map(each -> "standards " + slope(each)))
+                        samples.map(each -> "samples " + slope(each)),
+                        standards.map(each -> "standards " + slope(each)))
                 .flatMap(Optional::stream)
                 .collect(Collectors.joining("; "));
         String limit = standards.isPresent() ? "slope of samples as of standards" : "no slope";
@@ -147,7 +148,8 @@ final class CreepObservations {
 
     /** In mA per min for each unit of ΔA. */
     private static String slope(SlopeOnChange each) {
-        return milli(each.perMin()) + " mA/min for ΔA 1 (u " + milli(each.uPerMin()) + ", " + each.groups() + " groups)";
+        return milli(each.perMin()) + " mA/min for ΔA 1 (u " + milli(each.uPerMin()) + ", " + each.groups()
+                + " groups)";
     }
 
     /** Standard uncertainties beyond which one of so many wells lies by chance on one plate in a hundred. */

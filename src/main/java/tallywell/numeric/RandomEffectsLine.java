@@ -58,7 +58,8 @@ public record RandomEffectsLine(double intercept, double slope, double uSlope, d
     /** Sum of squares about the mean: at this variance between, the residuals of any line come to less than n − 2. */
     private static double spread(double[] y) {
         double mean = Arrays.stream(y).average().orElseThrow();
-        double squares = Arrays.stream(y).map(each -> (each - mean) * (each - mean)).sum();
+        double squares =
+                Arrays.stream(y).map(each -> (each - mean) * (each - mean)).sum();
         return squares > 0 ? squares : Double.MIN_NORMAL;
     }
 

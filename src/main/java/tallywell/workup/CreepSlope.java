@@ -56,8 +56,7 @@ public record CreepSlope(Optional<SlopeOnChange> samples, Optional<SlopeOnChange
         return trace.content() instanceof Content.Blank;
     }
 
-    private static List<SlopeOnChange.Point> points(
-            List<WellTrace> traces, double sign, Predicate<WellTrace> belongs) {
+    private static List<SlopeOnChange.Point> points(List<WellTrace> traces, double sign, Predicate<WellTrace> belongs) {
         Map<String, List<WellTrace>> groups = new LinkedHashMap<>();
         for (WellTrace trace : traces) {
             if (tells(trace) && belongs.test(trace)) {

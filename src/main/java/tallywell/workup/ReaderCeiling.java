@@ -150,8 +150,11 @@ final class ReaderCeiling {
         double squares = 0;
         int freedom = 0;
         for (List<Double> group : groups.values()) {
-            double mean = group.stream().mapToDouble(Double::doubleValue).average().orElse(0);
-            squares += group.stream().mapToDouble(each -> (each - mean) * (each - mean)).sum();
+            double mean =
+                    group.stream().mapToDouble(Double::doubleValue).average().orElse(0);
+            squares += group.stream()
+                    .mapToDouble(each -> (each - mean) * (each - mean))
+                    .sum();
             freedom += group.size() - 1;
         }
         return freedom < FEWEST_FREEDOM ? 0 : Math.sqrt(squares / freedom);

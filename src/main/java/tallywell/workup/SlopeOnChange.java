@@ -17,8 +17,7 @@ import tallywell.numeric.StudentT;
  * @param groups on how many groups of replicates it rests
  * @param without the same with each group left out in turn; empty for one of these
  */
-public record SlopeOnChange(
-        double perMin, double uPerMin, int freedom, int groups, List<SlopeOnChange> without) {
+public record SlopeOnChange(double perMin, double uPerMin, int freedom, int groups, List<SlopeOnChange> without) {
     /** Two degrees of freedom are left where one group is left out. */
     private static final int FEWEST = 5;
 
@@ -95,9 +94,9 @@ public record SlopeOnChange(
         double uOther = other.map(SlopeOnChange::uPerMin).orElse(0.0);
         double u = Math.hypot(uPerMin, uOther);
         double own = Math.pow(uPerMin / u, 4) / freedom;
-        double ofOther = other.isEmpty() ? 0 : Math.pow(uOther / u, 4) / other.get().freedom();
+        double ofOther =
+                other.isEmpty() ? 0 : Math.pow(uOther / u, 4) / other.get().freedom();
         // Welch and Satterthwaite.
-        return u > 0
-                && off > u * StudentT.twoSided(1 - Significance.ONE_PERCENT.probability(), 1 / (own + ofOther));
+        return u > 0 && off > u * StudentT.twoSided(1 - Significance.ONE_PERCENT.probability(), 1 / (own + ofOther));
     }
 }

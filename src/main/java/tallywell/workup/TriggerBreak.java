@@ -50,8 +50,7 @@ final class TriggerBreak {
             return traces;
         }
         return traces.stream()
-                .map(trace ->
-                        trace.used() && trace.change().isPresent() ? trace.with(Flag.TRIGGER_ELSEWHERE) : trace)
+                .map(trace -> trace.used() && trace.change().isPresent() ? trace.with(Flag.TRIGGER_ELSEWHERE) : trace)
                 .toList();
     }
 
@@ -68,8 +67,8 @@ final class TriggerBreak {
     }
 
     private void count(WellTrace trace) {
-        double scatter =
-                Math.max(SCATTER, trace.change().orElseThrow().baseline().scatter().orElse(0));
+        double scatter = Math.max(
+                SCATTER, trace.change().orElseThrow().baseline().scatter().orElse(0));
         countAfter(trace, scatter);
         countBefore(trace, scatter);
     }

@@ -53,15 +53,15 @@ public final class Workup {
         Map<Well, IndicatorLeft> left = Indicator.of(assay.method(), index, alone, earlier);
         List<WellTrace> traces = Indicator.marked(step, PlateDrift.marked(alone, drift), left);
         Optional<CreepSlope> creep = CreepSlope.of(step, alone);
-        traces = TriggerBreak.marked(CreepSlope.marked(traces, creep), step.signal().direction());
+        traces = TriggerBreak.marked(
+                CreepSlope.marked(traces, creep), step.signal().direction());
         traces = ReaderCeiling.marked(traces);
         refuseSwapped(assay, step, traces);
         Map<String, BlankMean> blanks = Blanks.of(assay, step, traces);
         NetChanges net = new NetChanges(traces, blanks);
         CalibrationStage.Made made = CalibrationStage.of(assay, step, traces, net);
         List<WellResult> wells = new Values(assay.method(), step, made.calibration()).of(traces, net);
-        return new StepAnalysis(
-                index + 1, step, blanks, made.calibration(), made.wells(), wells, left, drift, creep);
+        return new StepAnalysis(index + 1, step, blanks, made.calibration(), made.wells(), wells, left, drift, creep);
     }
 
     /** A plate on which most wells go the wrong way was almost surely read in another order than the run says. */

@@ -24,8 +24,8 @@ class TriggerMomentTest {
                 .written(writtenS);
         return PlateBudget.of(new Workup()
                 .analyse(plate.drawn(
-                        (pair, well) -> t ->
-                                CHANGES[pair] * -Math.expm1(-0.03 * t) + 0.001 * (pair * 7 % 5) * (t + 5 * well.column()) / 60,
+                        (pair, well) -> t -> CHANGES[pair] * -Math.expm1(-0.03 * t)
+                                + 0.001 * (pair * 7 % 5) * (t + 5 * well.column()) / 60,
                         10,
                         new Random(3))));
     }
@@ -61,7 +61,9 @@ class TriggerMomentTest {
         for (int i = 0; i < drawn.size(); i++) {
             if (drawn.get(i).isPresent()) {
                 double u = written.results().get(i).orElseThrow().byBudget();
-                assertThat(drawn.get(i).get().standardUncertainty()).as("draws " + i).isCloseTo(u, within(0.05 * u));
+                assertThat(drawn.get(i).get().standardUncertainty())
+                        .as("draws " + i)
+                        .isCloseTo(u, within(0.05 * u));
             }
         }
     }

@@ -4,8 +4,8 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import java.util.Random;
 import org.junit.jupiter.api.Test;
-import tallywell.assess.Assessor;
 import tallywell.assess.Assessment;
+import tallywell.assess.Assessor;
 import tallywell.assess.Judgement;
 import tallywell.assess.Verdict;
 import tallywell.notice.InputException;
@@ -25,7 +25,9 @@ class CreepSlopeTest {
             return String.format(
                     java.util.Locale.ROOT,
                     "plates flagged %.3f; of samples %.3f report, %.3f report and off by more than 2 U",
-                    flagged, silent / samples, missed / samples);
+                    flagged,
+                    silent / samples,
+                    missed / samples);
         }
     }
 
@@ -43,7 +45,10 @@ class CreepSlopeTest {
 
     private static Found study(Plan plan, String creep) throws InputException {
         DrawnPlate plate = DrawnPlate.of(
-                        plan.layout(), plan.calibration(), "creep: {correct: " + creep + "}", "uncertainty: {sample-volume: {standard: 0.5 %}}")
+                        plan.layout(),
+                        plan.calibration(),
+                        "creep: {correct: " + creep + "}",
+                        "uncertainty: {sample-volume: {standard: 0.5 %}}")
                 .read(plan.minutes(), plan.intervalS());
         boolean standards = plan.layout().equals(DrawnPlate.STANDARDS);
         int flagged = 0;
@@ -72,8 +77,7 @@ class CreepSlopeTest {
                         boolean pure = standards && pair <= 4;
                         double part = pure && !plan.standardsToo() ? 0 : plan.slow();
                         double change = PER_GRAM * level[pair] * volume;
-                        return t -> change
-                                        * (1 - (1 - part) * Math.exp(-k[pair] * t) - part * Math.exp(-slowRate * t))
+                        return t -> change * (1 - (1 - part) * Math.exp(-k[pair] * t) - part * Math.exp(-slowRate * t))
                                 + (creepOf[pair] + plan.productPerMin() * change) * t / 60;
                     },
                     10,
@@ -84,7 +88,8 @@ class CreepSlopeTest {
             for (int j = 0; j < assessment.judgements().size(); j++) {
                 Judgement judgement = assessment.judgements().get(j);
                 any |= judgement.result().flags().contains(Flag.CREEP_FOLLOWS_ANALYTE);
-                double truth = level[(standards ? 4 : 2) + judgement.result().slot().orElseThrow()];
+                double truth =
+                        level[(standards ? 4 : 2) + judgement.result().slot().orElseThrow()];
                 samples++;
                 if (judgement.verdict() == Verdict.REPORT
                         && judgement.result().value().isPresent()) {
@@ -112,8 +117,7 @@ class CreepSlopeTest {
         for (double slow : new double[] {0.05, 0.10}) {
             for (double half : new double[] {12, 23}) {
                 for (double minutes : PLATES > 100 ? new double[] {15, 25} : new double[] {20}) {
-                    Plan plan = new Plan(
-                            DrawnPlate.SAMPLES, BY_ABSORPTIVITY, slow, half, true, 0, 0.0003, minutes, 15);
+                    Plan plan = new Plan(DrawnPlate.SAMPLES, BY_ABSORPTIVITY, slow, half, true, 0, 0.0003, minutes, 15);
                     Found found = shown("slow " + slow + " half " + half + " read " + minutes, plan, "extrapolate");
                     assertThat(found.missed()).as(plan.toString()).isLessThanOrEqualTo(0.05 * found.samples());
                 }
@@ -130,7 +134,8 @@ class CreepSlopeTest {
                     Plan plan = new Plan(
                             layout, standards ? BY_STANDARDS : BY_ABSORPTIVITY, 0, 15, true, 0, spread, 25, every);
                     for (String creep : new String[] {"extrapolate"}) {
-                        Found found = shown("good, spread " + spread + " standards " + standards + " every " + every, plan, creep);
+                        Found found = shown(
+                                "good, spread " + spread + " standards " + standards + " every " + every, plan, creep);
                         assertThat(found.flagged()).as(plan.toString()).isLessThanOrEqualTo(PLATES > 100 ? 0.02 : 0.17);
                     }
                 }

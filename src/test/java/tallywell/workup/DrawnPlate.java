@@ -96,7 +96,8 @@ public final class DrawnPlate {
             Files.writeString(file, layout);
             Layout drawn = new LayoutReader().read(file);
             Files.delete(file);
-            String text = METHOD + "calibration: " + calibration + "\nreport: {unit: g/L}\n" + String.join("\n", further);
+            String text =
+                    METHOD + "calibration: " + calibration + "\nreport: {unit: g/L}\n" + String.join("\n", further);
             return new DrawnPlate(new MethodReader().parse(Path.of("method.yaml"), text), drawn);
         } catch (IOException e) {
             throw new UncheckedIOException(e);
@@ -145,8 +146,7 @@ public final class DrawnPlate {
             }
             series.add(well, t, y, null);
         }
-        Taken taken =
-                new Taken("trace.csv", false, List.of(writtenS + 7), OptionalDouble.empty(), series.build());
+        Taken taken = new Taken("trace.csv", false, List.of(writtenS + 7), OptionalDouble.empty(), series.build());
         return new Assay(
                 "run.yaml",
                 "",

@@ -54,7 +54,10 @@ class ReaderCeilingTest {
                 if (0.15 + 0.97 * change[pair] > ceiling) {
                     int slot = pair - 2;
                     stopped++;
-                    seen += found.stream().anyMatch(well -> well.content().word().equals("" + slot)) ? 1 : 0;
+                    seen += found.stream()
+                                    .anyMatch(well -> well.content().word().equals("" + slot))
+                            ? 1
+                            : 0;
                 }
             }
         }
@@ -64,7 +67,8 @@ class ReaderCeilingTest {
 
     private static double[] shown(String what, double... found) {
         if (PLATES > 100) {
-            System.out.println(String.format(Locale.ROOT, "%s: plates %.4f, samples at the ceiling %.3f", what, found[0], found[1]));
+            System.out.println(String.format(
+                    Locale.ROOT, "%s: plates %.4f, samples at the ceiling %.3f", what, found[0], found[1]));
         }
         return found;
     }
@@ -92,9 +96,12 @@ class ReaderCeilingTest {
         for (double digit : new double[] {0.0001, 0.001, 0.01}) {
             for (double every : new double[] {15, 210}) {
                 double minutes = every > 100 ? 7 : 20;
-                assertThat(shown("wide " + digit + " " + every, share(wide, NONE, digit, minutes, every))[0]).isLessThanOrEqualTo(0.01);
-                assertThat(shown("same " + digit + " " + every, share(same, NONE, digit, minutes, every))[0]).isLessThanOrEqualTo(0.01);
-                assertThat(shown("low " + digit + " " + every, share(low, NONE, digit, minutes, every))[0]).isLessThanOrEqualTo(0.01);
+                assertThat(shown("wide " + digit + " " + every, share(wide, NONE, digit, minutes, every))[0])
+                        .isLessThanOrEqualTo(0.01);
+                assertThat(shown("same " + digit + " " + every, share(same, NONE, digit, minutes, every))[0])
+                        .isLessThanOrEqualTo(0.01);
+                assertThat(shown("low " + digit + " " + every, share(low, NONE, digit, minutes, every))[0])
+                        .isLessThanOrEqualTo(0.01);
             }
         }
     }

@@ -72,7 +72,9 @@ class TriggerBreakTest {
                 if (PLATES > 100) {
                     System.out.println("trigger off by " + off + " every " + everyS + ": " + found);
                 }
-                assertThat(found).as("off by " + off + " s, read every " + everyS + " s").isGreaterThan(0.9);
+                assertThat(found)
+                        .as("off by " + off + " s, read every " + everyS + " s")
+                        .isGreaterThan(0.9);
             }
         }
     }
@@ -86,7 +88,9 @@ class TriggerBreakTest {
                     if (PLATES > 100) {
                         System.out.println(onset + " lag " + lag + " every " + everyS + ": " + found);
                     }
-                    assertThat(found).as(onset + " of " + lag + " s, read every " + everyS + " s").isLessThanOrEqualTo(0.01);
+                    assertThat(found)
+                            .as(onset + " of " + lag + " s, read every " + everyS + " s")
+                            .isLessThanOrEqualTo(0.01);
                 }
             }
         }
