@@ -30,6 +30,7 @@ final class Verdicts {
             Flag.EXCLUDED,
             Flag.SINGLE_REPLICATE,
             Flag.TRIGGER_BLANK_MISSING,
+            Flag.CREEP_NOT_TESTED,
             Flag.CREEP_NOT_CONSTANT,
             Flag.BASELINE_DRIFTS,
             Flag.JUMP,

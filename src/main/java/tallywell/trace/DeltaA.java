@@ -5,6 +5,7 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.OptionalInt;
 import java.util.Set;
+import org.jspecify.annotations.Nullable;
 
 /**
  * The change of absorbance of one well in one step, at the moment of the trigger.
@@ -17,9 +18,11 @@ public final class DeltaA {
     private final Baseline baseline;
     private final BaselineRule rule;
     private final Series after;
+    private final @Nullable ReadingScatter plate;
     private final Set<TraceFlag> flags = EnumSet.noneOf(TraceFlag.class);
 
-    private DeltaA(Baseline baseline, Series after) {
+    private DeltaA(Baseline baseline, Series after, @Nullable ReadingScatter plate) {
+        this.plate = plate;
         this.baseline = baseline;
         this.rule = BaselineRule.of(baseline);
         this.after = after;
@@ -41,7 +44,17 @@ public final class DeltaA {
      * @throws IllegalArgumentException if a line or a curve is asked for and two or more readings have no times
      */
     public static Change of(Baseline baseline, Series after, AfterRule rule) {
-        DeltaA well = new DeltaA(baseline, after);
+        return of(baseline, after, rule, null);
+    }
+
+    /**
+     * The same for a well of a plate.
+     *
+     * @param plate how readings of the plate scatter, by which a few end points are judged; null where nothing shows it
+     * @throws IllegalArgumentException if a line or a curve is asked for and two or more readings have no times
+     */
+    public static Change of(Baseline baseline, Series after, AfterRule rule, @Nullable ReadingScatter plate) {
+        DeltaA well = new DeltaA(baseline, after, plate);
         if (rule instanceof AfterRule.None none) {
             return well.single(well.nearest(none.atS()));
         }
@@ -104,7 +117,7 @@ public final class DeltaA {
         }
         FinishedLine line = byHand.isPresent()
                 ? FinishedLine.from(start, after.times(), after.values())
-                : FinishedLine.chosen(after.times(), after.values(), rule);
+                : FinishedLine.chosen(after.times(), after.values(), rule, plate);
         flags.addAll(line.flags(rule.value()));
         BaselineFit before = rule.fit(line.noise(), flags);
         FinishedPart part = line.part();

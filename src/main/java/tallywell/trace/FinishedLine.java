@@ -14,6 +14,15 @@ final class FinishedLine {
     /** Bound on the burst left (in absorbance) above which a few end points are called incomplete whatever their scatter. */
     private static final double MOST_OF_FEW = 0.003;
 
+    /**
+     * What a few end points may leave open of the burst, in standard deviations of their line at the trigger: where all was over
+     * it comes to 2 to 11 of them (docs/creep.md), where a slow reaction is not excluded to far more.
+     */
+    private static final double MOST_OPEN = 12;
+
+    /** The same as a part of the change, so that it is no more than what U is for. */
+    private static final double MOST_OF_CHANGE = 0.1;
+
     private static final double OUTLIER = 5.5;
     private static final int FEWEST_FOR_OUTLIERS = 10;
 
@@ -33,12 +42,20 @@ final class FinishedLine {
      * @param reading first reading
      * @param tail what is known of the end of the burst
      * @param inTail the first reading as the tail counts, which knows of no spikes
-     * @param slow whether it may all be a slow reaction
+     * @param slow whether it may all be a slow reaction; of a few end points, whether any of their runs shows the burst
+     * @param few what a few end points leave open, or null of a series
+     * @param plate scatter of readings by the plate, or null
      */
-    private record Start(int reading, @Nullable Tail tail, int inTail, boolean slow) {
+    private record Start(
+            int reading,
+            @Nullable Tail tail,
+            int inTail,
+            boolean slow,
+            @Nullable EndPointBurst few,
+            @Nullable ReadingScatter plate) {
         /** A line that rests on nothing but its readings. */
         static Start at(int reading) {
-            return new Start(reading, null, reading, false);
+            return new Start(reading, null, reading, false, null, null);
         }
     }
 
@@ -54,6 +71,8 @@ final class FinishedLine {
         bent = BentCreep.of(fit, t, y, from, leftOut);
         if (fit.n() < 3 || !(fit.timeSquares() > 0)) {
             noise = null;
+        } else if (start.few() != null && start.plate() != null) {
+            noise = new Noise(start.plate().sd(), 0, start.plate().degreesOfFreedom());
         } else if (tail == null || fit.n() >= Noise.FEWEST_FOR_CARRY) {
             noise = Noise.about(fit, t, y, from, n, leftOut);
         } else {
@@ -62,10 +81,13 @@ final class FinishedLine {
     }
 
     /** The line from a start chosen from the data; from the first reading where there are fewer than five. */
-    static FinishedLine chosen(double[] t, double[] y, BaselineRule baseline) {
+    static FinishedLine chosen(double[] t, double[] y, BaselineRule baseline, @Nullable ReadingScatter plate) {
         boolean[] spikes = Spikes.in(y);
         double[] kept = Spikes.kept(t, spikes);
         double[] keptY = Spikes.kept(y, spikes);
+        if (kept.length < SeenBurst.FEWEST_FOR_COURSE) {
+            return ofFew(t, y, spikes, baseline, plate);
+        }
         SeenBurst seen = SeenBurst.in(kept, keptY, baseline);
         Tail tail = BurstTail.of(kept, keptY, baseline, seen);
         if (tail == null) {
@@ -83,10 +105,40 @@ final class FinishedLine {
         }
         if (seen == SeenBurst.STRAIGHT && tail.leftBound(start) > FinishedStart.MOST_BURST) {
             // Creep, or a slow reaction: it is flagged, but a line from somewhere in its noise would be worth nothing.
-            return new FinishedLine(t, y, spikes, new Start(0, null, 0, true)).withoutOutliers();
+            return new FinishedLine(t, y, spikes, new Start(0, null, 0, true, null, null)).withoutOutliers();
         }
         int reading = Spikes.readingOfKept(start, spikes);
-        return new FinishedLine(t, y, spikes, new Start(reading, tail, start, false)).withoutOutliers();
+        return new FinishedLine(t, y, spikes, new Start(reading, tail, start, false, null, null)).withoutOutliers();
+    }
+
+    /**
+     * The line through a few end points. Each start is judged by the readings from it on alone; taken is the one with the least
+     * expected square error at the trigger, scatter and what is left open together.
+     */
+    private static FinishedLine ofFew(
+            double[] t, double[] y, boolean[] spikes, BaselineRule baseline, @Nullable ReadingScatter plate) {
+        double[] kept = Spikes.kept(t, spikes);
+        double[] keptY = Spikes.kept(y, spikes);
+        int n = kept.length;
+        EndPointBurst best = null;
+        boolean seen = false;
+        int at = 0;
+        double least = Double.POSITIVE_INFINITY;
+        for (int j = 0; n - j >= Math.min(n, FinishedStart.FEWEST) && n - j >= 3; j++) {
+            if (!(kept[n - 1] > kept[j])) {
+                break;
+            }
+            EndPointBurst here = EndPointBurst.of(kept, keptY, j, baseline, plate);
+            double cost = here.ofScatter() * here.ofScatter() + here.u() * here.u();
+            seen |= here.isSure();
+            if (best == null || cost < least) {
+                least = cost;
+                best = here;
+                at = j;
+            }
+        }
+        int reading = best == null ? 0 : Spikes.readingOfKept(at, spikes);
+        return new FinishedLine(t, y, spikes, new Start(reading, null, at, seen, best, plate));
     }
 
     /** The line from a start that the analyst chose. */
@@ -137,6 +189,9 @@ final class FinishedLine {
         if (noise == null) {
             return 0;
         }
+        if (start.few() != null) {
+            return start.few().u();
+        }
         double burst = tail == null ? 0 : tail.errorRms(start.inTail());
         return Math.sqrt(burst * burst + ofBend(noise, Math.hypot(ofScatter(noise), burst)));
     }
@@ -172,7 +227,7 @@ final class FinishedLine {
         if (!Spikes.listed(leftOut).isEmpty()) {
             flags.add(TraceFlag.SPIKE);
         }
-        if (noise == null) {
+        if (noise == null || isOpen()) {
             flags.add(TraceFlag.CREEP_NOT_TESTED);
         }
         if (mayHaveBurstLeft() || isReaction(fit.slope(), t[t.length - 1], fit.at(0) - before)) {
@@ -183,22 +238,31 @@ final class FinishedLine {
         if (steps || tail != null && tail.jumps()) {
             flags.add(TraceFlag.JUMP);
         }
-        if (bent != null && bent.isSure() || tail != null && tail.bends()) {
+        boolean against = start.few() != null && start.few().isAgainst();
+        if (against || bent != null && bent.isSure() || tail != null && tail.bends()) {
             flags.add(TraceFlag.CREEP_NOT_CONSTANT);
         }
         return flags;
     }
 
-    /**
-     * Whether too much of the burst may be left. Five or six end points cannot show half a mA; of them it is asked that what
-     * may be left is no more than what scatter may do to the line, nor than 3 mA.
-     */
+    /** Whether too much of the burst may be left; of a few end points, whether they bend as the end of a burst does. */
     private boolean mayHaveBurstLeft() {
-        if (tail == null) {
-            return start.slow();
+        EndPointBurst few = start.few();
+        if (few != null) {
+            // A burst seen by all readings that those of the line alone do not exclude is one, too.
+            return few.most() > MOST_OF_FEW && (few.isSure() || start.slow() && isWide(few));
         }
-        double scatter = t.length < SeenBurst.FEWEST_FOR_COURSE ? 2 * Math.sqrt(tail.lineVariance(start.inTail())) : 0;
-        return tail.leftBound(start.inTail()) > Math.max(FinishedStart.MOST_BURST, Math.min(MOST_OF_FEW, scatter));
+        return tail == null ? start.slow() : tail.leftBound(start.inTail()) > FinishedStart.MOST_BURST;
+    }
+
+    /** Whether a few end points leave more open than what makes them useful, and do not say that the burst is still on. */
+    private boolean isOpen() {
+        return start.few() != null && !mayHaveBurstLeft() && isWide(start.few());
+    }
+
+    private static boolean isWide(EndPointBurst few) {
+        double useful = Math.max(MOST_OPEN * few.ofScatter(), MOST_OF_CHANGE * few.change());
+        return !(few.most() <= Math.max(MOST_OF_FEW, useful));
     }
 
     /** The finished part for the result. */

@@ -6,8 +6,8 @@ import java.util.Locale;
 public enum TraceFlag {
     /** One reading after the trigger: its creep, if any, is in ΔA. */
     CREEP_NOT_MEASURED("one reading after the trigger, so creep was not measured"),
-    /** Two readings after the trigger give a creep, and nothing to test it by. */
-    CREEP_NOT_TESTED("two readings after the trigger, so nothing shows that the change per minute is constant"),
+    /** Too few readings after the trigger, too close or too noisy, to tell a line from the end of the reaction. */
+    CREEP_NOT_TESTED("the readings after the trigger cannot tell constant creep from a reaction that is not over"),
     /** The change per minute is not constant over the finished part. */
     CREEP_NOT_CONSTANT("the change per minute is not constant in the finished part"),
     /** The burst may not have been over when the readings ended. */

@@ -33,7 +33,7 @@ public enum Flag {
     /** One reading after the trigger: its creep is in ΔA. */
     CREEP_NOT_MEASURED("one reading after the trigger, so creep was not measured"),
     /** Two readings: nothing tests the creep. */
-    CREEP_NOT_TESTED("two readings after the trigger, so nothing tests the creep"),
+    CREEP_NOT_TESTED("the readings after the trigger cannot tell constant creep from a reaction that is not over"),
     /** The finished part is not straight. */
     CREEP_NOT_CONSTANT("the change per minute is not constant in the finished part"),
     /** The reaction may not be over. */

@@ -33,7 +33,7 @@ public final class Retrace {
             throws InputException {
         StepAnalysis of = worked.steps().get(step - 1);
         Assay few = only(changed, new HashSet<>(wells));
-        Traces traces = new Traces(few, new Timeline(few));
+        Traces traces = new Traces(few, new Timeline(few), new PlateScatter(changed, new Timeline(changed)));
         List<WellTrace> anew = List.of();
         for (int i = 0; i < step; i++) {
             anew = traces.of(i);

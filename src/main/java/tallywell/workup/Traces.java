@@ -24,6 +24,7 @@ import tallywell.trace.Baseline;
 import tallywell.trace.BeforeRule;
 import tallywell.trace.Change;
 import tallywell.trace.DeltaA;
+import tallywell.trace.ReadingScatter;
 import tallywell.trace.Series;
 import tallywell.trace.TraceFlag;
 
@@ -34,10 +35,23 @@ final class Traces {
 
     private final Assay assay;
     private final Timeline timeline;
+    private final PlateScatter scatter;
+    /** How readings of the plate scatter in the step that is being worked. */
+    private Optional<ReadingScatter> plate = Optional.empty();
     /** Each well sets and asks its own only, from whatever thread fits it. */
     private final Map<Well, Baseline.Given> carried = new ConcurrentHashMap<>();
 
     Traces(Assay assay, Timeline timeline) {
+        this(assay, timeline, new PlateScatter(assay, timeline));
+    }
+
+    /**
+     * The same for some wells of a plate.
+     *
+     * @param scatter how readings of the whole plate scatter
+     */
+    Traces(Assay assay, Timeline timeline, PlateScatter scatter) {
+        this.scatter = scatter;
         this.assay = assay;
         this.timeline = timeline;
     }
@@ -53,6 +67,7 @@ final class Traces {
         // Wells know nothing of each other, so that traces, which take time, may be fitted side by side.
         boolean fits = assay.method().steps().get(step).creep() != Creep.NONE;
         Stream<Well> stream = fits ? wells.parallelStream() : wells.stream();
+        plate = fits ? scatter.of(step) : Optional.empty();
         return stream.map(well -> trace(well, assay.layout().at(well), step)).toList();
     }
 
@@ -99,6 +114,16 @@ final class Traces {
     }
 
     private int firstTrigger(int step) {
+        return firstTrigger(assay, step);
+    }
+
+    /** The trigger that a step is followed from, the last of its own. */
+    static int lastTrigger(Assay assay, int step) {
+        int triggers = assay.method().steps().get(step).signalFormula().triggers();
+        return firstTrigger(assay, step) + triggers - 1;
+    }
+
+    private static int firstTrigger(Assay assay, int step) {
         return assay.method().steps().subList(0, step).stream()
                 .mapToInt(each -> each.signalFormula().triggers())
                 .sum();
@@ -174,7 +199,7 @@ final class Traces {
         if (baseline.isEmpty() || !complete) {
             return Optional.empty();
         }
-        return Optional.of(DeltaA.of(baseline.get(), after(readings), afterRule));
+        return Optional.of(DeltaA.of(baseline.get(), after(readings), afterRule, plate.orElse(null)));
     }
 
     private Optional<Baseline> baseline(Well well, int step, WellReadings readings, double factor, Set<Flag> flags) {
@@ -225,7 +250,8 @@ final class Traces {
                 .anyMatch(time -> Math.abs(time - planned) < nearest);
     }
 
-    private static Series after(WellReadings readings) {
+    /** The readings after the trigger. */
+    static Series after(WellReadings readings) {
         double[] values = readings.after().stream()
                 .mapToDouble(WellReadings.Point::absorbance)
                 .toArray();
