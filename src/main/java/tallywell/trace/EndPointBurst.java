@@ -12,7 +12,8 @@ import org.jspecify.annotations.Nullable;
  * <p>All pairs of k and R are tried that the bend of the readings does not exclude (likelihood ratio at 95 %, one
  * parameter), and of these only such as the law of a reaction allows: f is 1 in first order, more with saturation or a
  * lag, and with a product that inhibits, from not at all to as strongly as the law has it, falls from 1 towards 0.37 as
- * exp(-0.8 k first) at most (integrated law of {@link ReactionLaw}). The largest error of the line at t = 0 among them is what is left
+ * exp(-0.8 k first) at most (integrated law of {@link ReactionLaw}). Nor may the creep beside it run against the reaction by
+ * more than 1 mA/min. The largest error of the line at t = 0 among them is what is left
  * open. Nothing is weighed, so that the bound holds at every rate and not only on the average of rates.
  */
 final class EndPointBurst {

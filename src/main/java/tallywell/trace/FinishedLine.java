@@ -129,9 +129,9 @@ final class FinishedLine {
                 break;
             }
             EndPointBurst here = EndPointBurst.of(kept, keptY, j, baseline, plate);
-            double cost = here.ofScatter() * here.ofScatter() + here.u() * here.u();
+            double cost = here.ofScatter() * here.ofScatter() + here.most() * here.most();
             seen |= here.isSure();
-            if (best == null || cost < least) {
+            if (best == null || cost < least - FinishedStart.WORTH_IT) {
                 least = cost;
                 best = here;
                 at = j;

@@ -23,7 +23,7 @@ final class FinishedStart {
     private static final double CAUTION = 25;
     private static final double MOST_LEFT = 0.0003;
     /** An earlier start is kept unless a later one gains more than this (in absorbance, squared: 0.3 mA). */
-    private static final double WORTH_IT = 9e-8;
+    static final double WORTH_IT = 9e-8;
 
     /**
      * A line is poor if the square of its expected error at the trigger is more than this many times that of a line from

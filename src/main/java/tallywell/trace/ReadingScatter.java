@@ -1,6 +1,7 @@
 package tallywell.trace;
 
 import java.util.List;
+import org.jspecify.annotations.Nullable;
 
 /**
  * How much single readings of a plate scatter, where wells were read a few times: pooled over the wells, since three or four
@@ -30,7 +31,7 @@ public record ReadingScatter(double sd, double degreesOfFreedom) {
     public record Followed(Series after, int burst) {}
 
     /** The scatter of some wells; null where none of them shows it. */
-    public static @org.jspecify.annotations.Nullable ReadingScatter of(List<Followed> wells) {
+    public static @Nullable ReadingScatter of(List<Followed> wells) {
         double squares = 0;
         int freedom = 0;
         for (Followed well : wells) {
