@@ -1,9 +1,7 @@
 package tallywell.desk;
 
 import java.nio.file.Path;
-import java.time.LocalDateTime;
 import java.util.List;
-import java.util.Optional;
 import tallywell.method.AssayMethod;
 import tallywell.method.SampleList;
 import tallywell.method.WantedSample;
@@ -36,12 +34,8 @@ public sealed interface Dropped {
         }
     }
 
-    /**
-     * Readings.
-     *
-     * @param readAt when they were read, where the file says so
-     */
-    record OfReadings(Path file, Export export, Optional<LocalDateTime> readAt) implements Dropped {}
+    /** Readings. */
+    record OfReadings(Path file, Export export) implements Dropped {}
 
     /**
      * Nothing that can be used.

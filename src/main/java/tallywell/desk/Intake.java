@@ -2,10 +2,12 @@ package tallywell.desk;
 
 import java.nio.file.Path;
 import java.util.List;
+import java.util.Optional;
 import java.util.OptionalDouble;
 import tallywell.method.Run;
 import tallywell.readings.Block;
 import tallywell.readings.Choice;
+import tallywell.workup.PlateIdentity;
 import tallywell.workup.Taken;
 
 /**
@@ -18,6 +20,7 @@ import tallywell.workup.Taken;
  * @param triggerBefore whether a trigger was added just before
  * @param triggerAtS moments of the triggers inside the series in s of its own time, ascending
  * @param timeS time of the (first) reading from the trigger in s, if said
+ * @param samePlate why it is the plate of the run although something speaks against it, if said
  */
 public record Intake(
         Path file,
@@ -26,7 +29,8 @@ public record Intake(
         String explanation,
         boolean triggerBefore,
         List<Double> triggerAtS,
-        OptionalDouble timeS) {
+        OptionalDouble timeS,
+        Optional<String> samePlate) {
     /** Keeps a copy that cannot change. */
     public Intake {
         triggerAtS = List.copyOf(triggerAtS);
@@ -39,31 +43,31 @@ public record Intake(
 
     /** The same after a trigger, or not. */
     Intake after(boolean trigger) {
-        return new Intake(file, choice, block, explanation, trigger, triggerAtS, timeS);
+        return new Intake(file, choice, block, explanation, trigger, triggerAtS, timeS, samePlate);
     }
 
     /** The same with triggers inside. */
     Intake withTriggersAt(List<Double> timesS) {
-        return new Intake(file, choice, block, explanation, triggerBefore, timesS, timeS);
+        return new Intake(file, choice, block, explanation, triggerBefore, timesS, timeS, samePlate);
     }
 
     /** Another block of the same file, or the same one by another choice. */
     Intake with(Choice other, Block chosen) {
-        return new Intake(file, other, chosen, explanation, triggerBefore, triggerAtS, timeS);
+        return new Intake(file, other, chosen, explanation, triggerBefore, triggerAtS, timeS, samePlate);
     }
 
     /** The same under another path. */
     Intake at(Path other) {
-        return new Intake(other, choice, block, explanation, triggerBefore, triggerAtS, timeS);
+        return new Intake(other, choice, block, explanation, triggerBefore, triggerAtS, timeS, samePlate);
     }
 
     Taken taken() {
-        return new Taken(name(), triggerBefore, triggerAtS, timeS, block.series());
+        return new Taken(name(), triggerBefore, triggerAtS, timeS, block.series(), new PlateIdentity(block.plate(), block.readAt(), samePlate));
     }
 
     Run.Reading reading(String typed) {
         return new Run.Reading(
-                typed, triggerBefore, triggerAtS, choice.plate(), choice.block(), choice.wavelengthNm(), timeS, 0);
+                typed, triggerBefore, triggerAtS, choice.plate(), choice.block(), choice.wavelengthNm(), timeS, 0, samePlate);
     }
 
     /** Mean of all readings that are numbers; empty if none is. */

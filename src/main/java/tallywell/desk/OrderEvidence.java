@@ -1,12 +1,10 @@
 package tallywell.desk;
 
-import java.nio.file.Path;
 import java.time.LocalDateTime;
 import java.time.format.DateTimeFormatter;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
-import java.util.Map;
 import java.util.Optional;
 import java.util.regex.Pattern;
 import java.util.stream.Collectors;
@@ -20,12 +18,8 @@ final class OrderEvidence {
 
     private OrderEvidence() {}
 
-    /**
-     * Of readings in the order that was guessed; empty for fewer than two.
-     *
-     * @param read when the files say that they were read
-     */
-    static String words(List<Intake> readings, Map<Path, LocalDateTime> read, Shown shown) {
+    /** Of readings in the order that was guessed; empty for fewer than two. */
+    static String words(List<Intake> readings, Shown shown) {
         if (readings.size() < 2) {
             return "";
         }
@@ -33,7 +27,7 @@ final class OrderEvidence {
         List<String> against = new ArrayList<>();
         names(readings).ifPresent(fits -> (fits ? agree : against).add("the names"));
         List<LocalDateTime> moments = readings.stream()
-                .flatMap(each -> Optional.ofNullable(read.get(each.file())).stream())
+                .flatMap(each -> each.block().readAt().stream())
                 .toList();
         if (moments.size() == readings.size() && moments.stream().distinct().count() == moments.size()) {
             String times = moments.stream()

@@ -210,7 +210,8 @@ public final class Recovery {
                 export.explanation().text(),
                 reading.triggerBefore(),
                 reading.triggerAtS(),
-                reading.timeS());
+                reading.timeS(),
+                reading.samePlate());
     }
 
     private static Optional<Path> file(Properties kept, String key) {

@@ -17,8 +17,6 @@ import tallywell.notice.Place;
 import tallywell.readings.Choice;
 import tallywell.readings.Export;
 import tallywell.readings.Importer;
-import tallywell.table.Table;
-import tallywell.table.Tables;
 
 /** Finds out what a dropped file is, by what is in it. */
 public final class Router {
@@ -56,9 +54,8 @@ public final class Router {
             noSamples.addSuppressed(e);
         }
         try {
-            List<Table> tables = Tables.sheets(file);
-            Export export = new Importer().read(file, tables, Choice.none());
-            return new Dropped.OfReadings(file, export, ReadMoment.of(tables));
+            Export export = new Importer().read(file, Choice.none());
+            return new Dropped.OfReadings(file, export);
         } catch (InputException e) {
             if (looksLikeSamples(noSamples)) {
                 e.addSuppressed(noSamples);

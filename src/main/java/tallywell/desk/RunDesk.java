@@ -1,11 +1,8 @@
 package tallywell.desk;
 
 import java.nio.file.Path;
-import java.time.LocalDateTime;
 import java.util.ArrayList;
-import java.util.HashMap;
 import java.util.List;
-import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.concurrent.Executor;
@@ -35,7 +32,6 @@ public final class RunDesk {
     private Worked worked;
     private final AtomicLong generation = new AtomicLong();
     private final LiveTraces live;
-    private final Map<Path, LocalDateTime> moments = new HashMap<>();
     private boolean busy;
     private List<Doubt> doubts = List.of();
     private Inquired inquired = new Inquired(Optional.empty(), Optional.empty(), List.of(), List.of(), List.of());
@@ -212,21 +208,14 @@ public final class RunDesk {
     private Drop take(List<Dropped> dropped) {
         Intaking intaking = new Intaking(draft());
         dropped.forEach(intaking::take);
-        dropped.forEach(this::note);
         RunDraft next = intaking.draft();
         history.edit(next, "take in " + files(dropped));
         return intaking.drop();
     }
 
-    private void note(Dropped dropped) {
-        if (dropped instanceof Dropped.OfReadings readings) {
-            readings.readAt().ifPresent(at -> moments.put(readings.file(), at));
-        }
-    }
-
     /** What speaks for the order of several exports and what against it, in words; empty for fewer than two. */
     public String orderEvidence(Shown shown) {
-        return OrderEvidence.words(draft().readings(), moments, shown);
+        return OrderEvidence.words(draft().readings(), shown);
     }
 
     private static String files(List<Dropped> dropped) {

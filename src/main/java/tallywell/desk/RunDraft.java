@@ -2,7 +2,6 @@ package tallywell.desk;
 
 import java.nio.file.Path;
 import java.util.ArrayList;
-import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -10,10 +9,12 @@ import java.util.function.Predicate;
 import tallywell.method.AssayMethod;
 import tallywell.method.Run;
 import tallywell.method.SampleList;
+import tallywell.notice.InputException;
 import tallywell.plate.Layout;
 import tallywell.plate.PlateFormat;
 import tallywell.plate.Well;
 import tallywell.workup.Assay;
+import tallywell.workup.FinishedChoices;
 
 /**
  * A run as far as it has come: any part may still be missing.
@@ -118,10 +119,15 @@ public record RunDraft(
                         layout.map(each -> each.value().slots()).orElse(List.of())));
     }
 
-    /** What is worked up; only for a run that is complete. */
-    Assay assay() {
+    /**
+     * What is worked up; only for a run that is complete.
+     *
+     * @throws InputException if a run file that said the same would be refused
+     */
+    Assay assay() throws InputException {
+        String name = file.map(Path::toString).orElse("this run");
         return new Assay(
-                file.map(Path::toString).orElse("this run"),
+                name,
                 "",
                 title,
                 operator,
@@ -130,20 +136,12 @@ public record RunDraft(
                 sampleList(),
                 readings.stream().map(Intake::taken).toList(),
                 excluded(),
-                finished());
+                FinishedChoices.byWell(name, finishedFrom));
     }
 
     /** The excluded wells with what was said of them. */
     public Map<Well, Run.Exclusion> excluded() {
-        Map<Well, Run.Exclusion> wells = new HashMap<>();
-        exclusions.forEach(each -> each.wells().forEach(well -> wells.putIfAbsent(well, each)));
-        return wells;
-    }
-
-    private Map<Well, Run.FinishedFrom> finished() {
-        Map<Well, Run.FinishedFrom> wells = new HashMap<>();
-        finishedFrom.forEach(each -> each.wells().forEach(well -> wells.putIfAbsent(well, each)));
-        return wells;
+        return Run.Exclusion.byWell(exclusions);
     }
 
     /** The same with wells excluded. */

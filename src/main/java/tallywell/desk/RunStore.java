@@ -124,7 +124,8 @@ public final class RunStore {
                     read.explanation().text(),
                     each.triggerBefore(),
                     each.triggerAtS(),
-                    each.timeS()));
+                    each.timeS(),
+                    each.samePlate()));
         }
         return readings;
     }

@@ -72,7 +72,7 @@ public final class RunReader {
 
     private static Run.Reading reading(YamlNode item) throws InputException {
         YamlMapping keys = item.mapping("a reading, such as {file: before.csv}")
-                .only("file", "trigger", "trigger-at", "plate", "block", "wavelength", "time");
+                .only("file", "trigger", "trigger-at", "plate", "block", "wavelength", "time", "same-plate");
         boolean triggerBefore = false;
         if (keys.has("trigger")) {
             YamlNode trigger = keys.need("trigger", "");
@@ -96,7 +96,13 @@ public final class RunReader {
                                 wavelength.get().quantity(Kind.LENGTH).in(Unit.NANOMETRE))
                         : OptionalDouble.empty(),
                 time.isPresent() ? OptionalDouble.of(time.get().notNegative(Kind.TIME)) : OptionalDouble.empty(),
-                item.line());
+                item.line(),
+                samePlate(keys));
+    }
+
+    private static Optional<String> samePlate(YamlMapping keys) throws InputException {
+        Optional<YamlNode> node = keys.find("same-plate");
+        return node.isPresent() ? Optional.of(node.get().freeText()) : Optional.empty();
     }
 
     private static List<Double> triggerAt(YamlMapping keys) throws InputException {

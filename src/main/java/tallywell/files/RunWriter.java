@@ -66,6 +66,7 @@ public final class RunWriter {
         reading.block().ifPresent(block -> braces.add("block", Integer.toString(block)));
         braces.add("wavelength", reading.wavelengthNm(), " nm");
         braces.add("time", reading.timeS(), " s");
+        reading.samePlate().ifPresent(reason -> braces.add("same-plate", YamlText.quoted(reason)));
         return braces;
     }
 

@@ -1,6 +1,8 @@
 package tallywell.method;
 
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.OptionalInt;
@@ -72,6 +74,7 @@ public record Run(
      * @param wavelengthNm which wavelength of a file with several, in nm
      * @param timeS time of the (first) reading from the trigger, in s
      * @param line line of the run file, for messages; 0 if it came from the command line
+     * @param samePlate why it is the plate of the run although name, date or order speak against it, if said
      */
     public record Reading(
             String file,
@@ -81,7 +84,21 @@ public record Run(
             OptionalInt block,
             OptionalDouble wavelengthNm,
             OptionalDouble timeS,
-            int line) {
+            int line,
+            Optional<String> samePlate) {
+        /** A reading of which nothing is said that its export contradicts. */
+        public Reading(
+                String file,
+                boolean triggerBefore,
+                List<Double> triggerAtS,
+                Optional<String> plate,
+                OptionalInt block,
+                OptionalDouble wavelengthNm,
+                OptionalDouble timeS,
+                int line) {
+            this(file, triggerBefore, triggerAtS, plate, block, wavelengthNm, timeS, line, Optional.empty());
+        }
+
         /** Keeps a copy that cannot change. */
         public Reading {
             triggerAtS = List.copyOf(triggerAtS);
@@ -113,6 +130,13 @@ public record Run(
         /** Keeps a copy that cannot change. */
         public Exclusion {
             wells = List.copyOf(wells);
+        }
+
+        /** The exclusion of each well: the first one that names it. */
+        public static Map<Well, Exclusion> byWell(List<Exclusion> exclusions) {
+            Map<Well, Exclusion> wells = new HashMap<>();
+            exclusions.forEach(each -> each.wells().forEach(well -> wells.putIfAbsent(well, each)));
+            return wells;
         }
     }
 

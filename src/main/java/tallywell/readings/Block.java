@@ -1,5 +1,7 @@
 package tallywell.readings;
 
+import java.time.LocalDateTime;
+import java.util.Optional;
 import java.util.OptionalDouble;
 import tallywell.plate.Mark;
 import tallywell.plate.ReadingSeries;
@@ -12,12 +14,19 @@ public final class Block {
     private final Origin origin;
     private final ReadingSeries series;
     private final FileOrder order;
+    private final Optional<LocalDateTime> readAt;
 
     Block(int number, Origin origin, ReadingSeries series, FileOrder order) {
+        this(number, origin, series, order, Optional.empty());
+    }
+
+    private Block(
+            int number, Origin origin, ReadingSeries series, FileOrder order, Optional<LocalDateTime> readAt) {
         this.number = number;
         this.origin = origin;
         this.series = series;
         this.order = order;
+        this.readAt = readAt;
     }
 
     /**
@@ -88,6 +97,15 @@ public final class Block {
     /** Where it stands in the file, in the words of a message. */
     public String where() {
         return origin.where();
+    }
+
+    /** When the file says that it was read: date and time of day; empty if it does not. */
+    public Optional<LocalDateTime> readAt() {
+        return readAt;
+    }
+
+    Block withReadAt(Optional<LocalDateTime> moment) {
+        return new Block(number, origin, series, order, moment);
     }
 
     /** The readings. */

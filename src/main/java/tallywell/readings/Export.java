@@ -1,8 +1,10 @@
 package tallywell.readings;
 
 import java.nio.file.Path;
+import java.time.LocalDateTime;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import java.util.OptionalDouble;
 import tallywell.notice.InputException;
 import tallywell.notice.Notice;
@@ -20,6 +22,11 @@ public record Export(Path file, List<Block> blocks, Explanation explanation) {
     /** Takes a copy of the list. */
     public Export {
         blocks = List.copyOf(blocks);
+    }
+
+    Export withReadAt(Optional<LocalDateTime> moment) {
+        return new Export(
+                file, blocks.stream().map(each -> each.withReadAt(moment)).toList(), explanation);
     }
 
     /**

@@ -56,7 +56,9 @@ public final class Importer {
         Evidence evidence = new Evidence();
         findings.pieces.forEach(piece -> piece.testify(evidence));
         List<Interpretation> ways = ways(evidence.marks(), drafts, findings);
-        return new Decision(file, choice, findings.notes, findings.tables).decide(drafts, ways, stated(findings.words));
+        return new Decision(file, choice, findings.notes, findings.tables)
+                .decide(drafts, ways, stated(findings.words))
+                .withReadAt(ReadMoment.of(tables));
     }
 
     /** What the sheets of a file hold. */

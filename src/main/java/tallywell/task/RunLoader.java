@@ -2,7 +2,6 @@ package tallywell.task;
 
 import java.nio.file.Path;
 import java.util.ArrayList;
-import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -25,12 +24,13 @@ import tallywell.plan.Departures;
 import tallywell.plan.EarlierResult;
 import tallywell.plan.Planner;
 import tallywell.plate.Layout;
-import tallywell.plate.Well;
 import tallywell.readings.Block;
 import tallywell.readings.Choice;
 import tallywell.readings.Export;
 import tallywell.readings.Importer;
 import tallywell.workup.Assay;
+import tallywell.workup.FinishedChoices;
+import tallywell.workup.PlateIdentity;
 import tallywell.workup.Taken;
 
 /** Gathers everything that a run names, relative to the run file. */
@@ -115,8 +115,8 @@ final class RunLoader {
                 layout,
                 samples,
                 readings,
-                exclusions(run),
-                finishedFrom(name, run));
+                Run.Exclusion.byWell(run.exclusions()),
+                FinishedChoices.byWell(name, run.finishedFrom()));
         return new Loaded(assay, read, departures(name, run, assay, finder, read));
     }
 
@@ -199,32 +199,8 @@ final class RunLoader {
             read.add("readings", reading.file(), file);
             plates.add(block.plate());
             readings.add(new Taken(
-                    reading.file(), reading.triggerBefore(), reading.triggerAtS(), reading.timeS(), block.series()));
+                    reading.file(), reading.triggerBefore(), reading.triggerAtS(), reading.timeS(), block.series(), new PlateIdentity(block.plate(), block.readAt(), reading.samePlate())));
         }
         return readings;
-    }
-
-    private static Map<Well, Run.Exclusion> exclusions(Run run) {
-        Map<Well, Run.Exclusion> exclusions = new HashMap<>();
-        for (Run.Exclusion each : run.exclusions()) {
-            each.wells().forEach(well -> exclusions.putIfAbsent(well, each));
-        }
-        return exclusions;
-    }
-
-    private static Map<Well, Run.FinishedFrom> finishedFrom(String name, Run run) throws InputException {
-        Map<Well, Run.FinishedFrom> choices = new HashMap<>();
-        for (Run.FinishedFrom each : run.finishedFrom()) {
-            for (Well well : each.wells()) {
-                Run.FinishedFrom before = choices.put(well, each);
-                if (before != null) {
-                    throw new InputException(
-                            new Place.InFile(name, "line " + each.line()),
-                            "found a second 'finished-from' for " + well + " (the first is in line " + before.line()
-                                    + "); expected one for each well");
-                }
-            }
-        }
-        return choices;
     }
 }

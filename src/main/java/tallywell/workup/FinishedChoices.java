@@ -2,6 +2,7 @@ package tallywell.workup;
 
 import java.util.ArrayList;
 import java.util.Collection;
+import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.OptionalDouble;
@@ -28,6 +29,30 @@ public final class FinishedChoices {
     private FinishedChoices(Assay assay) throws InputException {
         this.assay = assay;
         this.timeline = new Timeline(assay);
+    }
+
+    /**
+     * The choice for each well.
+     *
+     * @param name of the run, for messages
+     * @throws InputException if a well has two
+     */
+    public static Map<Well, Run.FinishedFrom> byWell(String name, List<Run.FinishedFrom> choices)
+            throws InputException {
+        Map<Well, Run.FinishedFrom> byWell = new HashMap<>();
+        for (Run.FinishedFrom each : choices) {
+            for (Well well : each.wells()) {
+                Run.FinishedFrom before = byWell.put(well, each);
+                if (before != null) {
+                    throw new InputException(
+                            new Place.InFile(name, each.line() > 0 ? "line " + each.line() : ""),
+                            "found a second 'finished-from' for " + well
+                                    + (before.line() > 0 ? " (the first is in line " + before.line() + ")" : "")
+                                    + "; expected one for each well");
+                }
+            }
+        }
+        return byWell;
     }
 
     /**

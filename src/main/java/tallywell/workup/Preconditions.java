@@ -45,6 +45,7 @@ final class Preconditions {
         all.wellsExist();
         all.readingsFit();
         all.readingsDiffer();
+        OnePlate.faults(assay.readings()).forEach(all::fault);
         all.analytesAreKnown();
         all.quantitiesConvert();
         new Differences(assay).faults().forEach(all::fault);
@@ -79,6 +80,7 @@ final class Preconditions {
         for (Run.FinishedFrom each : new LinkedHashSet<>(assay.finishedFrom().values())) {
             unused(assay, each.wells(), each.line(), "finished-from").ifPresent(remarks::add);
         }
+        remarks.addAll(OnePlate.accepted(assay));
         remarks.addAll(new Differences(assay).remarks());
         return remarks;
     }

@@ -12,9 +12,21 @@ import tallywell.plate.ReadingSeries;
  * @param triggerAtS moments of the triggers inside the series in s of the file's own time, ascending
  * @param timeS time of the (first) reading from the first trigger of its step, in s, if the run says
  * @param series the readings
+ * @param identity what tells which plate it is
  */
 public record Taken(
-        String name, boolean triggerBefore, List<Double> triggerAtS, OptionalDouble timeS, ReadingSeries series) {
+        String name,
+        boolean triggerBefore,
+        List<Double> triggerAtS,
+        OptionalDouble timeS,
+        ReadingSeries series,
+        PlateIdentity identity) {
+    /** Readings that do not say which plate they are of. */
+    public Taken(
+            String name, boolean triggerBefore, List<Double> triggerAtS, OptionalDouble timeS, ReadingSeries series) {
+        this(name, triggerBefore, triggerAtS, timeS, series, PlateIdentity.UNKNOWN);
+    }
+
     /** Keeps a copy that cannot change. */
     public Taken {
         triggerAtS = List.copyOf(triggerAtS);

@@ -8,7 +8,6 @@ import java.io.OutputStream;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.LocalDateTime;
-import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
 import org.apache.poi.ss.usermodel.Row;
@@ -16,8 +15,6 @@ import org.apache.poi.ss.usermodel.Sheet;
 import org.apache.poi.xssf.usermodel.XSSFWorkbook;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
-import org.junit.jupiter.params.ParameterizedTest;
-import org.junit.jupiter.params.provider.CsvSource;
 
 class OrderEvidenceTest {
     private static final String GRID = "\n,1,2,3,4,5,6,7,8,9,10,11,12\n"
@@ -36,31 +33,8 @@ class OrderEvidenceTest {
         return file;
     }
 
-    @ParameterizedTest
-    @CsvSource(
-            delimiter = '|',
-            value = {
-                "Read 2026-03-09 14:05:22 | 2026-03-09T14:05:22",
-                "Date: 9.3.2026; Time: 14:05 | 2026-03-09T14:05",
-                "Date: 09/03/26; 2:05:22 PM | 2026-03-09T14:05:22",
-                "03/25/2026 12:10 am | 2026-03-25T00:10",
-                "2026-03-09; 99:99; 14:05 | 2026-03-09T14:05"
-            })
-    void aMomentIsReadInTheSpellingsOfExports(String line, String expected) {
-        assertThat(ReadMoment.in(List.of("Absorbance 340 nm", line))).hasValue(LocalDateTime.parse(expected));
-    }
-
-    @Test
-    void theTimeMayStandInTheNextRowAndIsNotTakenFromElsewhere() {
-        assertThat(ReadMoment.in(Arrays.asList("Date 2026-03-09", "Time 14:05:22")))
-                .hasValue(LocalDateTime.parse("2026-03-09T14:05:22"));
-        assertThat(ReadMoment.in(Arrays.asList("Date 2026-03-09", "", "00:00:15")))
-                .isEmpty();
-        assertThat(ReadMoment.in(List.of("00:00:15", "31.02.2026 10:00"))).isEmpty();
-    }
-
     private static Optional<LocalDateTime> readAt(Path file) {
-        return ((Dropped.OfReadings) new Router().route(file)).readAt();
+        return ((Dropped.OfReadings) new Router().route(file)).export().blocks().get(0).readAt();
     }
 
     @Test

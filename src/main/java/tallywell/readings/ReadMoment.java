@@ -1,4 +1,4 @@
-package tallywell.desk;
+package tallywell.readings;
 
 import java.time.DateTimeException;
 import java.time.LocalDate;
