@@ -62,12 +62,26 @@ public record Intake(
     }
 
     Taken taken() {
-        return new Taken(name(), triggerBefore, triggerAtS, timeS, block.series(), new PlateIdentity(block.plate(), block.readAt(), samePlate));
+        return new Taken(
+                name(),
+                triggerBefore,
+                triggerAtS,
+                timeS,
+                block.series(),
+                new PlateIdentity(block.plate(), block.readAt(), samePlate));
     }
 
     Run.Reading reading(String typed) {
         return new Run.Reading(
-                typed, triggerBefore, triggerAtS, choice.plate(), choice.block(), choice.wavelengthNm(), timeS, 0, samePlate);
+                typed,
+                triggerBefore,
+                triggerAtS,
+                choice.plate(),
+                choice.block(),
+                choice.wavelengthNm(),
+                timeS,
+                0,
+                samePlate);
     }
 
     /** Mean of all readings that are numbers; empty if none is. */

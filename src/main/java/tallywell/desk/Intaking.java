@@ -123,7 +123,14 @@ final class Intaking {
 
     private static Intake intake(Export export, Choice choice, Block block) {
         return new Intake(
-                export.file(), choice, block, export.explanation().text(), false, List.of(), OptionalDouble.empty(), Optional.empty());
+                export.file(),
+                choice,
+                block,
+                export.explanation().text(),
+                false,
+                List.of(),
+                OptionalDouble.empty(),
+                Optional.empty());
     }
 
     private void add(Intake intake) {

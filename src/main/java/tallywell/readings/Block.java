@@ -20,8 +20,7 @@ public final class Block {
         this(number, origin, series, order, Optional.empty());
     }
 
-    private Block(
-            int number, Origin origin, ReadingSeries series, FileOrder order, Optional<LocalDateTime> readAt) {
+    private Block(int number, Origin origin, ReadingSeries series, FileOrder order, Optional<LocalDateTime> readAt) {
         this.number = number;
         this.origin = origin;
         this.series = series;

@@ -172,8 +172,12 @@ public final class Importer {
         TimeUnits.Settled known = new TimeUnits.Settled(List.of(TimeUnit.SECOND), List.of());
         TimeUnits.Settled units = bare ? TimeUnits.bare(drafts, findings.words) : known;
         TimeUnits.Settled seconds = parts ? TimeUnits.twoPart(drafts, findings.words) : known;
-        units.grounds().forEach(line -> findings.notes.add(ground(line, units.possible().get(0))));
-        seconds.grounds().forEach(line -> findings.notes.add(ground(line, seconds.possible().get(0))));
+        units.grounds()
+                .forEach(
+                        line -> findings.notes.add(ground(line, units.possible().get(0))));
+        seconds.grounds()
+                .forEach(line ->
+                        findings.notes.add(ground(line, seconds.possible().get(0))));
         List<Interpretation> ways = new ArrayList<>();
         for (DecimalMark mark : marks) {
             for (TimeUnit unit : units.possible()) {

@@ -199,7 +199,12 @@ final class RunLoader {
             read.add("readings", reading.file(), file);
             plates.add(block.plate());
             readings.add(new Taken(
-                    reading.file(), reading.triggerBefore(), reading.triggerAtS(), reading.timeS(), block.series(), new PlateIdentity(block.plate(), block.readAt(), reading.samePlate())));
+                    reading.file(),
+                    reading.triggerBefore(),
+                    reading.triggerAtS(),
+                    reading.timeS(),
+                    block.series(),
+                    new PlateIdentity(block.plate(), block.readAt(), reading.samePlate())));
         }
         return readings;
     }

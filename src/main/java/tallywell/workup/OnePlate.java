@@ -58,7 +58,8 @@ final class OnePlate {
         Optional<Taken> named = earlier.stream()
                 .filter(other -> !other.identity().plate().isBlank())
                 .findFirst();
-        if (named.isPresent() && differ(named.get().identity().plate(), each.identity().plate())) {
+        if (named.isPresent()
+                && differ(named.get().identity().plate(), each.identity().plate())) {
             return Optional.of("found the plate '" + named.get().identity().plate() + "' in "
                     + named.get().name() + " and the plate '" + each.identity().plate() + "' in " + each.name()
                     + "; expected all readings of one run from one plate");
@@ -66,9 +67,7 @@ final class OnePlate {
         Optional<Taken> dated = earlier.stream()
                 .filter(other -> other.identity().readAt().isPresent())
                 .reduce((first, second) -> second);
-        return dated.isEmpty() || each.identity().readAt().isEmpty()
-                ? Optional.empty()
-                : times(dated.get(), each);
+        return dated.isEmpty() || each.identity().readAt().isEmpty() ? Optional.empty() : times(dated.get(), each);
     }
 
     private static boolean differ(String one, String other) {
@@ -82,9 +81,8 @@ final class OnePlate {
         if (!backwards && Duration.between(first, second).compareTo(LONGEST) <= 0) {
             return Optional.empty();
         }
-        String found =
-                "found " + one.name() + " read at " + first.format(WRITTEN) + " and " + other.name() + ", which the run has after it, read at "
-                        + second.format(WRITTEN);
+        String found = "found " + one.name() + " read at " + first.format(WRITTEN) + " and " + other.name()
+                + ", which the run has after it, read at " + second.format(WRITTEN);
         return Optional.of(
                 backwards
                         ? found + "; expected the readings in the order they were taken"

@@ -34,7 +34,11 @@ class OrderEvidenceTest {
     }
 
     private static Optional<LocalDateTime> readAt(Path file) {
-        return ((Dropped.OfReadings) new Router().route(file)).export().blocks().get(0).readAt();
+        return ((Dropped.OfReadings) new Router().route(file))
+                .export()
+                .blocks()
+                .get(0)
+                .readAt();
     }
 
     @Test

@@ -33,7 +33,9 @@ class SameRefusalTest {
         String run = Files.readString(DeskFixture.CIDER.resolve("run.yaml"));
         Files.writeString(
                 folder.resolve("run.yaml"),
-                run.replace("../../plate-layouts", Path.of("plate-layouts").toAbsolutePath().toString()));
+                run.replace(
+                        "../../plate-layouts",
+                        Path.of("plate-layouts").toAbsolutePath().toString()));
     }
 
     private void head(String name, String head) throws IOException {
@@ -142,7 +144,8 @@ class SameRefusalTest {
         change("trigger: before}", "trigger: before, same-plate: \"a new label\"}");
         bothWorkUp();
         assertThat(texts(workUp().notices()))
-                .anyMatch(text -> text.contains("'HB-011'") && text.contains("accepted with 'same-plate': \"a new label\""));
+                .anyMatch(text ->
+                        text.contains("'HB-011'") && text.contains("accepted with 'same-plate': \"a new label\""));
         RunDraft opened = new RunStore().open(folder.resolve("run.yaml"));
         Path saved = folder.resolve("saved");
         new RunStore().saveInFolder(opened, saved);
