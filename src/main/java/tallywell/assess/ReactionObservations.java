@@ -73,7 +73,10 @@ final class ReactionObservations {
                 well -> well.used() && !well.trace().readings().after().isEmpty());
         long silent = read.stream().filter(ReactionObservations::isSilent).count();
         if (bad.isEmpty() && silent == read.size()) {
-            return Observations.open(name + of, "the readings after the trigger show nothing of it; six 5 min apart would, or eight 2 min apart", "trace");
+            return Observations.open(
+                    name + of,
+                    "the readings after the trigger show nothing of it; six 5 min apart would, or eight 2 min apart",
+                    "trace");
         }
         Check check = wells(name, "no well", bad, "trace");
         return silent == 0

@@ -95,7 +95,8 @@ final class Caption {
                                 line.place(),
                                 "'" + line.text() + "' gives the wavelength, " + Numbers.plain(nm) + " nm"))));
         if (settled.wavelengthNm().isEmpty()) {
-            mentions.chances().forEach(text -> notes.add(Notice.information(sheet.table().place(from), text)));
+            mentions.chances()
+                    .forEach(text -> notes.add(Notice.information(sheet.table().place(from), text)));
         }
     }
 

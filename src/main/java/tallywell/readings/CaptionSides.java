@@ -39,7 +39,9 @@ final class CaptionSides {
                 case TIME ->
                     facts.cycle().isPresent()
                             ? Optional.of("cycle " + facts.cycle().getAsInt())
-                            : facts.time().filter(time -> facts.has(Meaning.TIME)).map(Moment::toString);
+                            : facts.time()
+                                    .filter(time -> facts.has(Meaning.TIME))
+                                    .map(Moment::toString);
                 case QUANTITY ->
                     facts.isProcessed() || facts.has(Meaning.OTHER_SIGNAL) || facts.has(Meaning.RAW)
                             ? Optional.of(facts.isProcessed() + " " + facts.has(Meaning.OTHER_SIGNAL))
@@ -129,7 +131,8 @@ final class CaptionSides {
             if (!sheet.isBlank(row)) {
                 Facts line = Facts.ofLine(sheet.line(row));
                 boolean numbers = sheet.filled(row).size() > 2;
-                if (kind.of(line).isPresent() && (numbers || line.has(Meaning.NOTE) || line.has(Meaning.OTHER_TIME) || kind == Kind.TIME)) {
+                if (kind.of(line).isPresent()
+                        && (numbers || line.has(Meaning.NOTE) || line.has(Meaning.OTHER_TIME) || kind == Kind.TIME)) {
                     return false;
                 }
             }
@@ -194,7 +197,9 @@ final class CaptionSides {
             joined = joined.withTime(below.time()).withCycle(below.cycle());
         }
         if (sides.get(Kind.QUANTITY) == Side.BELOW) {
-            joined = joined.without(Meaning.PROCESSED).without(Meaning.OTHER_SIGNAL).without(Meaning.RAW);
+            joined = joined.without(Meaning.PROCESSED)
+                    .without(Meaning.OTHER_SIGNAL)
+                    .without(Meaning.RAW);
             for (Meaning meaning : below.meanings()) {
                 joined = joined.plus(meaning);
             }
@@ -207,7 +212,9 @@ final class CaptionSides {
     private boolean isAnyAbove() {
         for (Kind kind : Kind.values()) {
             if (sides.get(kind) == Side.ABOVE
-                    && gaps.stream().skip(1).anyMatch(gap -> !said(kind, gap).values().isEmpty())) {
+                    && gaps.stream()
+                            .skip(1)
+                            .anyMatch(gap -> !said(kind, gap).values().isEmpty())) {
                 return true;
             }
         }

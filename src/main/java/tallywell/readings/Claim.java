@@ -76,8 +76,7 @@ final class Claim {
     static boolean isSignal(String text) {
         String lower = text.toLowerCase(Locale.ROOT).replace('_', ' ');
         boolean word = Words.split(lower).stream()
-                .anyMatch(each ->
-                        !EVERYDAY.contains(each) && Words.of(each).contains(Meaning.OTHER_SIGNAL));
+                .anyMatch(each -> !EVERYDAY.contains(each) && Words.of(each).contains(Meaning.OTHER_SIGNAL));
         return word || LineMeanings.isTransmitted(text);
     }
 
@@ -86,10 +85,11 @@ final class Claim {
         String unit = text.replaceFirst("(?s)^[^:=：]*[:=：]", "").strip();
         List<String> words = Words.split(unit.toLowerCase(Locale.ROOT));
         return !unit.isEmpty()
-                && words.stream().noneMatch(word -> Words.of(word).contains(Meaning.ABSORBANCE)
-                        || Words.of(word).contains(Meaning.MILLI)
-                        || TimeUnit.of(word).isPresent()
-                        || UNITS_OF_ABSORBANCE.contains(word))
+                && words.stream()
+                        .noneMatch(word -> Words.of(word).contains(Meaning.ABSORBANCE)
+                                || Words.of(word).contains(Meaning.MILLI)
+                                || TimeUnit.of(word).isPresent()
+                                || UNITS_OF_ABSORBANCE.contains(word))
                 && words.size() <= 2;
     }
 

@@ -24,7 +24,6 @@ final class Decision {
     /** A well lets through no three times the light of the reference (common practice, no source). */
     private static final double SMALLEST = -0.5;
 
-
     private final Path file;
     private final Choice choice;
     private final List<Notice> notes;
@@ -136,7 +135,8 @@ final class Decision {
                 .flatMap(block -> doubt(all.get(block)).stream())
                 .findFirst();
         if (doubt.isPresent()) {
-            throw refused(doubt.get() + ", or to be told that these readings are meant" + remedy, fitting, possible, read);
+            throw refused(
+                    doubt.get() + ", or to be told that these readings are meant" + remedy, fitting, possible, read);
         }
         if (fitting.stream().anyMatch(block -> isTwin(all.get(block)))) {
             throw refused(
@@ -263,7 +263,11 @@ final class Decision {
                 draft.facts()
                         .time()
                         .ifPresent(time -> notices.add(Notice.attention(
-                                draft.pieces().get(0).sheet().table().place(draft.pieces().get(0).first()),
+                                draft.pieces()
+                                        .get(0)
+                                        .sheet()
+                                        .table()
+                                        .place(draft.pieces().get(0).first()),
                                 "left out: the time in the words over block " + block.number()
                                         + ", whose unit nothing settles")));
             }

@@ -45,8 +45,7 @@ record Facts(
     private static final Pattern NUMBER = Pattern.compile("(?<![\\d.,:\\p{L}])(\\d{3,4})(?![\\d.,:])");
     private static final Pattern CLOCK =
             Pattern.compile("(?<![\\d:.-])\\d{1,3}:\\d\\d(?::\\d\\d)?(?:[.,]\\d+)?(?![\\d:])");
-    private static final String UNITS =
-            Vocabulary.alternatives("UNIT_MS", "UNIT_S", "UNIT_MIN", "UNIT_H", "UNIT_D");
+    private static final String UNITS = Vocabulary.alternatives("UNIT_MS", "UNIT_S", "UNIT_MIN", "UNIT_H", "UNIT_D");
     private static final Pattern DURATION = Pattern.compile(
             "(?<![\\d.,:\\p{L}])(\\d+(?:[.,]\\d+)?) ?(" + UNITS + ")(?!\\p{L})[.]?(?: (\\d+(?:[.,]\\d+)?) ?(" + UNITS
                     + ")(?!\\p{L}))?",
@@ -70,7 +69,8 @@ record Facts(
 
     /** Nothing known. */
     static Facts none() {
-        return new Facts(Optional.empty(), OptionalDouble.empty(), Optional.empty(), OptionalInt.empty(), "", Set.of(), "");
+        return new Facts(
+                Optional.empty(), OptionalDouble.empty(), Optional.empty(), OptionalInt.empty(), "", Set.of(), "");
     }
 
     /** Reads a title or a line of a preamble. */
@@ -253,8 +253,8 @@ record Facts(
                 .strip();
         Set<Meaning> meanings = Words.in(text);
         boolean order = Words.split(text.toLowerCase(Locale.ROOT)).stream()
-                .anyMatch(word ->
-                        Vocabulary.of("BEFORE").contains(word) || Vocabulary.of("AFTER").contains(word));
+                .anyMatch(word -> Vocabulary.of("BEFORE").contains(word)
+                        || Vocabulary.of("AFTER").contains(word));
         if (meanings.contains(Meaning.EVENT)
                 && !order
                 && !meanings.contains(Meaning.VALUE)

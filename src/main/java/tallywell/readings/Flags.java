@@ -54,7 +54,9 @@ final class Flags {
         StringBuilder wells = new StringBuilder();
         for (int i = 0; i < Math.min(of.size(), MOST_NAMED); i++) {
             wells.append(i == 0 ? "" : ", ")
-                    .append(position.well(sheet, of.get(i)).map(Object::toString).orElse(""));
+                    .append(position.well(sheet, of.get(i))
+                            .map(Object::toString)
+                            .orElse(""));
         }
         return of.size() > MOST_NAMED ? wells + " and " + (of.size() - MOST_NAMED) + " more" : wells.toString();
     }

@@ -104,14 +104,16 @@ final class HeadedGrid implements Form {
     private Optional<Frame> frame(Sheet sheet, int row, Heads heads, int from, int limit, OptionalInt shared)
             throws InputException {
         Optional<Frame> found = unchecked(sheet, row, heads, from, limit, shared);
-        if (found.isPresent() && !transposed && sheet.text(row, heads.first() - 1).matches("0{1,2}")) {
+        if (found.isPresent()
+                && !transposed
+                && sheet.text(row, heads.first() - 1).matches("0{1,2}")) {
             throw sheet.fault(row, heads.first() - 1, "columns counted from", "columns counted from 1");
         }
         return found;
     }
 
-    private Optional<Frame> unchecked(
-            Sheet sheet, int row, Heads heads, int from, int limit, OptionalInt shared) throws InputException {
+    private Optional<Frame> unchecked(Sheet sheet, int row, Heads heads, int from, int limit, OptionalInt shared)
+            throws InputException {
         int next = sheet.nextFilled(row + 1);
         if (next >= sheet.rows() || next > row + 3) {
             return Optional.empty();

@@ -15,7 +15,9 @@ final class LineMeanings {
     /** Readings for a path of one centimetre, or turned over. */
     private static final Pattern DONE = Pattern.compile(
             "(?i)/ ?(?:cm|см)(?!\\p{L})|cm ?(?:\\^? ?[-−]1|⁻¹)|(?<![\\p{L}\\d/])1 ?/ ?(?:A|Abs|OD|E|absorbance)(?![\\p{L}/])");
-    private static final Pattern TRANSMITTED = Pattern.compile("(?<![\\p{L}\\d])(?:% ?[Tt]|[Tt] ?[(\\[]? ?%)(?!\\p{L})");
+
+    private static final Pattern TRANSMITTED =
+            Pattern.compile("(?<![\\p{L}\\d])(?:% ?[Tt]|[Tt] ?[(\\[]? ?%)(?!\\p{L})");
     private static final Pattern TWO_WAVELENGTHS =
             Pattern.compile("(?is).*\\d{3} ?(nm)? ?[-–−/] ?[A-Z]{0,3}\\d{3}( ?nm)?\\b.*");
 

@@ -51,9 +51,11 @@ final class ListReadings {
     private static Facts known(Column column) {
         boolean unknown = column.role() == Column.Role.UNNAMED || column.role() == Column.Role.WHOLE;
         boolean words = column.heading().chars().anyMatch(Character::isLetter);
-        return unknown && words && column.facts().time().isEmpty() && column.facts().wavelengthNm().isEmpty()
-                ? column.facts()
-                        .plus(Meaning.UNKNOWN)
+        return unknown
+                        && words
+                        && column.facts().time().isEmpty()
+                        && column.facts().wavelengthNm().isEmpty()
+                ? column.facts().plus(Meaning.UNKNOWN)
                 : column.facts();
     }
 

@@ -88,7 +88,8 @@ final class Scan {
             Finding finding = findings.get(i);
             Facts caption = Facts.none();
             for (Piece piece : finding.pieces()) {
-                Caption above = Caption.above(sheet, gaps.get(i).from(), gaps.get(i).to());
+                Caption above =
+                        Caption.above(sheet, gaps.get(i).from(), gaps.get(i).to());
                 caption = above.of(piece, finding.pieces());
                 addNew(above.notes());
                 if (sides.isAnyBelow()) {

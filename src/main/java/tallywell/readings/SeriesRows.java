@@ -47,15 +47,13 @@ record SeriesRows(int times, String label, int first, List<Integer> others) {
             Set<Meaning> meanings = LineMeanings.of(labelOf(sheet, each, from));
             if (meanings.contains(Meaning.TIME) && !meanings.contains(Meaning.OTHER_TIME)) {
                 if (times >= 0) {
-                    throw sheet.fault(
-                            each, from, "a second row of times", "one row of times above the readings");
+                    throw sheet.fault(each, from, "a second row of times", "one row of times above the readings");
                 }
                 times = each;
             }
         }
         int found = times;
-        List<Integer> others =
-                rows.stream().filter(each -> each != found).toList();
+        List<Integer> others = rows.stream().filter(each -> each != found).toList();
         return new SeriesRows(times, times < 0 ? "" : labelOf(sheet, times, from), rows.get(0), others);
     }
 
@@ -79,7 +77,8 @@ record SeriesRows(int times, String label, int first, List<Integer> others) {
             Look look = sheet.look(row, column);
             boolean time = look.isNumber()
                     || look == Look.CLOCK
-                    || look == Look.TEXT && Moment.parse(sheet.text(row, column)).isPresent();
+                    || look == Look.TEXT
+                            && Moment.parse(sheet.text(row, column)).isPresent();
             if (time) {
                 numbers++;
             } else if (look != Look.EMPTY && look != Look.MISSING) {

@@ -29,7 +29,8 @@ record TimeHeading(Optional<TimeUnit> unit, Optional<TimeUnit> twoPart, boolean 
                 return new TimeHeading(Optional.empty(), Optional.empty(), true, false);
             }
             boolean hours = parts.group(1).startsWith("h") || parts.group(1).equals("std");
-            return new TimeHeading(Optional.empty(), Optional.of(hours ? TimeUnit.MINUTE : TimeUnit.SECOND), true, false);
+            return new TimeHeading(
+                    Optional.empty(), Optional.of(hours ? TimeUnit.MINUTE : TimeUnit.SECOND), true, false);
         }
         for (String word : Words.split(lower.replace('_', ' '))) {
             Optional<TimeUnit> unit = TimeUnit.of(word);
@@ -71,8 +72,8 @@ record TimeHeading(Optional<TimeUnit> unit, Optional<TimeUnit> twoPart, boolean 
             return Optional.of(Moment.of(cell, TimeUnit.MINUTE));
         }
         return parts.matches() && Integer.parseInt(parts.group(2)) < 60
-                ? Optional.of(Moment.seconds(
-                        60.0 * Integer.parseInt(parts.group(1)) + Integer.parseInt(parts.group(2))))
+                ? Optional.of(
+                        Moment.seconds(60.0 * Integer.parseInt(parts.group(1)) + Integer.parseInt(parts.group(2))))
                 : Optional.empty();
     }
 }

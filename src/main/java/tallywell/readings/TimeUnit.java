@@ -8,10 +8,7 @@ import java.util.Set;
 /** What times are counted in. */
 enum TimeUnit {
     MILLISECOND(1e-3, "milliseconds", "UNIT_MS"),
-    SECOND(
-            1,
-            "seconds",
-            "UNIT_S"),
+    SECOND(1, "seconds", "UNIT_S"),
     MINUTE(60, "minutes", "UNIT_MIN"),
     HOUR(3600, "hours", "UNIT_H"),
     DAY(86_400, "days", "UNIT_D");

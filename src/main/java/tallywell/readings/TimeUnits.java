@@ -19,8 +19,8 @@ final class TimeUnits {
     private static final Pattern DURATION = Pattern.compile(
             "(?<![\\d.,:])(\\d+(?:[.,]\\d+)?) ?(\\p{L}{1,9})|(?<![\\d:])(\\d{1,3}:\\d\\d:\\d\\d)(?![\\d:])");
     /** A word for time with a unit in brackets or after "in", as titles over a table have it. */
-    private static final Pattern NAMED = Pattern.compile("(?iu)(?<!\\p{L})(" + Vocabulary.alternatives("TIME")
-            + ")(?!\\p{L})[ :,/]*(in |en |\\[|\\(|（)? ?\\p{L}+");
+    private static final Pattern NAMED = Pattern.compile(
+            "(?iu)(?<!\\p{L})(" + Vocabulary.alternatives("TIME") + ")(?!\\p{L})[ :,/]*(in |en |\\[|\\(|（)? ?\\p{L}+");
 
     private static final double SAME = 0.01;
 

@@ -38,8 +38,7 @@ final class Vocabulary {
                 if (line.isBlank() || line.startsWith("#") || line.startsWith("[")) {
                     continue;
                 }
-                Set<String> words =
-                        kinds.computeIfAbsent(line.substring(0, colon), none -> new LinkedHashSet<>());
+                Set<String> words = kinds.computeIfAbsent(line.substring(0, colon), none -> new LinkedHashSet<>());
                 Matcher word = WORD.matcher(line.substring(colon + 1));
                 while (word.find()) {
                     words.add(word.group());

@@ -49,9 +49,7 @@ final class WavelengthMentions {
         boolean pure = words.stream().allMatch(Claim::isOfReadings);
         boolean setting = text.matches("(?s)[^:=：]*\\p{L}[^:=：]*[:=：].*");
         boolean value = setting && text.matches("(?iu)(?s)[^:=：]*[:=：]\\s*\\d{3,4} ?(nm|нм|纳米)\\s*");
-        return pure
-                ? Strength.PURE
-                : near && !setting ? Strength.TITLE : value ? Strength.VALUE : Strength.CHANCE;
+        return pure ? Strength.PURE : near && !setting ? Strength.TITLE : value ? Strength.VALUE : Strength.CHANCE;
     }
 
     /** The facts with the wavelength that stands nearest so far. */
@@ -97,7 +95,9 @@ final class WavelengthMentions {
     }
 
     private List<Mention> with(Strength strength) {
-        return mentions.stream().filter(mention -> mention.strength() == strength).toList();
+        return mentions.stream()
+                .filter(mention -> mention.strength() == strength)
+                .toList();
     }
 
     private static List<Mention> near(List<Mention> of) {
@@ -111,9 +111,10 @@ final class WavelengthMentions {
     }
 
     private static Facts doubtful(Facts facts, Mention one, Mention other) {
-        return facts.withDoubt("found '" + other.line().text() + "' (" + other.line().place().text() + ") and '"
-                + one.line().text() + "' (" + one.line().place().text()
-                + "), which name two wavelengths for the same readings; expected one");
+        return facts.withDoubt(
+                "found '" + other.line().text() + "' (" + other.line().place().text() + ") and '"
+                        + one.line().text() + "' (" + one.line().place().text()
+                        + "), which name two wavelengths for the same readings; expected one");
     }
 
     /** The line that a wavelength rests on. */

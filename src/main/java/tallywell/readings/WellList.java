@@ -147,7 +147,10 @@ final class WellList {
         }
         if (numbers && !text.isEmpty() && row == last + 1 && isMistyped(row, text)) {
             throw sheet.fault(
-                    row, position.first(), "where a well should stand", "a well such as B7, in letters of the Latin alphabet");
+                    row,
+                    position.first(),
+                    "where a well should stand",
+                    "a well such as B7, in letters of the Latin alphabet");
         }
         if (numbers && text.isEmpty() && position.letter() < 0 && count > 0 && row == last + 1 && followedByWell(row)) {
             throw new InputException(
@@ -355,7 +358,8 @@ final class WellList {
         Column timed = Column.of(sheet, index, time, rows);
         Facts over = Facts.ofHeading(heading);
         Facts upper = (over.has(Meaning.SAMPLE) || over.has(Meaning.WELL) ? Facts.none() : over)
-                .withTime(Optional.empty()).withCycle(OptionalInt.empty());
+                .withTime(Optional.empty())
+                .withCycle(OptionalInt.empty());
         return timed.with(timed.facts().or(upper));
     }
 

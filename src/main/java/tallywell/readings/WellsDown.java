@@ -34,8 +34,7 @@ final class WellsDown implements Form {
             boolean found = listing.collect();
             if (!found && positions.size() == 1 && listing.isList()) {
                 // Read again one row lower, it would lose its first well and its headings.
-                return Optional.of(
-                        new Finding(List.of(), listing.top, listing.last, List.of(listing.leftOut())));
+                return Optional.of(new Finding(List.of(), listing.top, listing.last, List.of(listing.leftOut())));
             }
             if (found) {
                 pieces.addAll(listing.pieces);

@@ -80,7 +80,8 @@ final class Clocks extends DefaultHandler {
         String plain = format.replaceAll("\"[^\"]*\"|\\\\.", "").toLowerCase(Locale.ROOT);
         boolean elapsed = plain.matches(".*\\[[hms]+].*");
         boolean dated = !elapsed && (plain.contains("y") || plain.contains("d") || days >= DATED);
-        boolean minutes = !plain.contains("s") && !plain.contains("am/pm") && !plain.contains("a/p") && plain.contains("h");
+        boolean minutes =
+                !plain.contains("s") && !plain.contains("am/pm") && !plain.contains("a/p") && plain.contains("h");
         if (!dated && minutes && Math.round(days * MS_PER_DAY) % 60_000 == 0) {
             // Whoever types 0:30 for seconds gets minutes: what the cell shows leaves open which is meant.
             long all = Math.round(days * MS_PER_DAY) / 60_000;

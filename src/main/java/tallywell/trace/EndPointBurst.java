@@ -85,8 +85,7 @@ final class EndPointBurst {
      * @param baseline what was there before the trigger
      * @param plate scatter of readings by the whole plate, or null where only the well itself shows it
      */
-    static EndPointBurst of(
-            double[] t, double[] y, int from, BaselineRule baseline, @Nullable ReadingScatter plate) {
+    static EndPointBurst of(double[] t, double[] y, int from, BaselineRule baseline, @Nullable ReadingScatter plate) {
         EndPointBurst found = new EndPointBurst(t, y, from, plate);
         double sd = Math.sqrt(found.variance);
         double u = Math.hypot(

@@ -1,7 +1,6 @@
 package tallywell.workup;
 
 import java.util.ArrayList;
-import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
@@ -41,7 +40,7 @@ final class CalibrationStage {
         try {
             Calibration calibration = step.calibration() instanceof CalibrationRule.ByStandards by
                     ? Calibrator.fit(
-                            levels, nets, model(by), weigher(assay, step, by, new Scattered(traces, net, nets)))
+                            levels, nets, model(by), weigher(assay, step, by, new Scattered(traces, net, points)))
                     : SingleStandard.fit(levels, nets);
             return new Made(
                     Optional.of(calibration), points.stream().map(Point::well).toList());
@@ -80,7 +79,7 @@ final class CalibrationStage {
     }
 
     /** What weights can be fitted to. */
-    private record Scattered(List<WellTrace> traces, NetChanges net, double[] nets) {}
+    private record Scattered(List<WellTrace> traces, NetChanges net, List<Point> points) {}
 
     private static Weigher weigher(Assay assay, Step step, CalibrationRule.ByStandards by, Scattered found)
             throws InputException {
@@ -88,7 +87,10 @@ final class CalibrationStage {
             return Weighting.of(by.weights().word())
                     .orElseThrow(() -> new AssertionError("no weights for " + by.weights()));
         }
-        double largest = Arrays.stream(found.nets()).map(Math::abs).max().orElse(0);
+        double largest = found.points().stream()
+                .mapToDouble(point -> Math.abs(point.net()))
+                .max()
+                .orElse(0);
         Optional<Repeatability> scatter = Repeatability.of(found.traces(), found.net());
         // Without a net ΔA that differs from 0 the fit itself says what is wrong.
         if (!(largest > 0)) {

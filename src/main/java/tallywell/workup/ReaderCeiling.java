@@ -45,9 +45,9 @@ final class ReaderCeiling {
     private final double digit;
 
     /** The last readings of a well. */
-    private record End(WellTrace trace, double[] values) {
+    private record End(WellTrace trace, List<Double> values) {
         double last() {
-            return values[values.length - 1];
+            return values.get(values.size() - 1);
         }
 
         String content() {
@@ -96,13 +96,13 @@ final class ReaderCeiling {
         return falls ? before : after;
     }
 
-    private static double[] values(List<WellReadings.Point> points) {
-        return points.stream().mapToDouble(WellReadings.Point::absorbance).toArray();
+    private static List<Double> values(List<WellReadings.Point> points) {
+        return points.stream().map(WellReadings.Point::absorbance).toList();
     }
 
     private static double digit(List<End> ends) {
         double[] all = ends.stream()
-                .flatMapToDouble(end -> java.util.Arrays.stream(end.values()))
+                .flatMapToDouble(end -> end.values().stream().mapToDouble(Double::doubleValue))
                 .sorted()
                 .toArray();
         double least = Double.MAX_VALUE;
@@ -164,8 +164,8 @@ final class ReaderCeiling {
     private Set<Well> flat() {
         Set<Well> wells = new HashSet<>();
         double[] usual = ends.stream()
-                .filter(end -> end.values().length >= FEWEST_FLAT)
-                .mapToDouble(end -> variance(end, end.values().length / 2))
+                .filter(end -> end.values().size() >= FEWEST_FLAT)
+                .mapToDouble(end -> variance(end, end.values().size() / 2))
                 .sorted()
                 .toArray();
         if (usual.length < FEWEST_WELLS || !(usual[usual.length / 2] > 0)) {
@@ -182,11 +182,11 @@ final class ReaderCeiling {
     }
 
     private boolean isFlat(End end, double near, double usual) {
-        int from = end.values().length;
-        while (from > 0 && Math.abs(end.values()[from - 1] - end.last()) <= near) {
+        int from = end.values().size();
+        while (from > 0 && Math.abs(end.values().get(from - 1) - end.last()) <= near) {
             from--;
         }
-        int n = end.values().length - from;
+        int n = end.values().size() - from;
         if (n < FEWEST_FLAT) {
             return false;
         }
@@ -198,7 +198,7 @@ final class ReaderCeiling {
     /** Variance of a reading from the differences of neighbours, which creep hardly enters. */
     private static double variance(End end, int from) {
         double squares = 0;
-        double[] y = end.values();
+        double[] y = end.values().stream().mapToDouble(Double::doubleValue).toArray();
         for (int i = from + 1; i < y.length; i++) {
             squares += (y[i] - y[i - 1]) * (y[i] - y[i - 1]);
         }

@@ -72,7 +72,8 @@ record EndPointPlate(String calibration, double ratePerS, double noise, double..
                 int slot = each.result().slot().orElseThrow();
                 double truth = PER_ABSORBANCE * SAMPLES[(slot - 1) % SAMPLES.length];
                 double off = Math.abs(each.result().value().orElse(truth) - truth);
-                double expanded = each.budget().map(b -> b.expandedUncertainty()).orElse(0.0);
+                double expanded =
+                        each.budget().map(b -> b.expandedUncertainty()).orElse(0.0);
                 boolean report = each.verdict() == Verdict.REPORT;
                 boolean incomplete = each.result().flags().contains(Flag.REACTION_INCOMPLETE);
                 boolean open = each.result().flags().contains(Flag.CREEP_NOT_TESTED);
@@ -106,8 +107,10 @@ record EndPointPlate(String calibration, double ratePerS, double noise, double..
         }
         layout.append("legend:\n  o: {role: blank}\n");
         for (int i = 0; i < STANDARDS.length; i++) {
-            layout.append("  ").append((char) ('a' + i)).append(": {role: standard, level: ").append(
-                    PER_ABSORBANCE * STANDARDS[i]);
+            layout.append("  ")
+                    .append((char) ('a' + i))
+                    .append(": {role: standard, level: ")
+                    .append(PER_ABSORBANCE * STANDARDS[i]);
             layout.append(" g/L}\n");
         }
         Taken taken = new Taken("series", false, List.of(60.0), OptionalDouble.empty(), series.build());
@@ -141,10 +144,7 @@ record EndPointPlate(String calibration, double ratePerS, double noise, double..
         for (int i = 0; i < timesS.length; i++) {
             double t = timesS[i];
             times[i + 1] = 60 + t;
-            read[i + 1] = 0.1
-                    - change * Math.expm1(-ratePerS * t)
-                    + CREEP_PER_S * t
-                    + noise * random.nextGaussian();
+            read[i + 1] = 0.1 - change * Math.expm1(-ratePerS * t) + CREEP_PER_S * t + noise * random.nextGaussian();
         }
         series.add(well, times, read, null);
     }

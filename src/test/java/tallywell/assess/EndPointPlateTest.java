@@ -42,7 +42,8 @@ class EndPointPlateTest {
             throws InputException {
         for (String by : new String[] {"absorptivity", "standards, model: line"}) {
             for (double noise : new double[] {0.3, 1}) {
-                EndPointPlate.Outcome outcome = plate(by, rate, noise, count, first, every).draw(4, 20260401);
+                EndPointPlate.Outcome outcome =
+                        plate(by, rate, noise, count, first, every).draw(4, 20260401);
                 assertThat(outcome.wrong()).as(by + " " + noise).isLessThan(0.05);
             }
         }
@@ -60,7 +61,8 @@ class EndPointPlateTest {
     void whatWasOverPasses(double rate, int count, double first, double every, double least) throws InputException {
         for (String by : new String[] {"absorptivity", "standards, model: line"}) {
             for (double noise : new double[] {0.3, 1}) {
-                EndPointPlate.Outcome outcome = plate(by, rate, noise, count, first, every).draw(4, 20260402);
+                EndPointPlate.Outcome outcome =
+                        plate(by, rate, noise, count, first, every).draw(4, 20260402);
                 assertThat(outcome.passed()).as(by + " " + noise).isGreaterThan(least);
                 assertThat(outcome.wrong()).as(by + " " + noise).isLessThan(0.05);
             }

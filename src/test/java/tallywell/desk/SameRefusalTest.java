@@ -51,7 +51,7 @@ class SameRefusalTest {
     }
 
     private List<String> onTheCommandLine() {
-        InputException refused = catchThrowableOfType(this::workUp, InputException.class);
+        InputException refused = catchThrowableOfType(InputException.class, this::workUp);
         return refused == null ? List.of() : texts(refused.notices());
     }
 
