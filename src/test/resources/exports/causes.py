@@ -234,3 +234,42 @@ for name, head in (("de", "Zeit [s]"), ("ru", "Время (с)"), ("zh", "时间
 for name, title in (("de", "Zeit: {} s"), ("ru", "Время: {} с"), ("zh", "时间: {} 秒"), ("ja", "時間: {} 秒"), ("cycle-ru", "Цикл {c} ({} с)"), ("cycle-zh", "循环 {c} ({} 秒)"), ("cycle-de", "Zyklus {c} ({} Sek.)")):
     write(f"grid-times-{name}.csv", "\n".join(title.format(30 * i, c=i + 1) + "\n" + grid(p, rows="ABC", cols=4) for i, p in enumerate((A, B, C))))
     expect(f"grid-times-{name}.csv", Block([(w, 30 * i, p[w], "") for i, p in enumerate((A, B, C)) for w in few]))
+
+# ---- readable, though written in a way of its own --------------------------------------------------------------------
+for name, form in (("number-first", "{c}{r}"), ("dash", "{l}-{c}"), ("colon", "{r}:{c}"), ("brackets", "[{r}{c}]"), ("padded", "{r}0{c}")):
+    write(f"wells-{name}.csv", "Well;Abs\n" + "".join(
+        form.format(r=w[0], l=w[0].lower(), c=w[1:]) + ";" + num(few_v[w]) + "\n" for w in few))
+    expect(f"wells-{name}.csv", endpoint(few_v, label="Abs"))
+write("wells-numeric.csv", "Row,Column,Abs\n" + "".join(f"{'ABC'.index(w[0]) + 1},{w[1:]},{num(few_v[w])}\n" for w in few))
+expect("wells-numeric.csv", endpoint(few_v, label="Abs"))
+write("wells-numeric-from-0.csv", "Row,Column,Abs\n" + "".join(f"{'ABC'.index(w[0])},{int(w[1:]) - 1},{num(few_v[w])}\n" for w in few))
+refuse("wells-numeric-from-0.csv", "no readings")
+stamps = {"iso": ["2026-03-01T23:59:30", "2026-03-02T00:00:00", "2026-03-02T00:00:30"],
+          "offset": ["2026-03-01T23:59:30+01:00", "2026-03-02T00:00:00+01:00", "2026-03-02T00:00:30+01:00"],
+          "dotted": ["01.03.2026 23:59:30", "02.03.2026 00:00:00", "02.03.2026 00:00:30"]}
+for name, of in stamps.items():
+    write(f"stamps-{name}.csv", "Time," + ",".join(few) + "\n" + "".join(
+        f"{t}," + ",".join(num(K[w][i], 3) for w in few) + "\n" for i, t in enumerate(of)))
+    base = 82770 if name == "offset" else 86370
+    expect(f"stamps-{name}.csv", down(K, [base, base + 30, base + 60]))
+write("stamps-two-columns.csv", "Date,Time," + ",".join(few) + "\n" + "".join(
+    t.replace("T", ",") + "," + ",".join(num(K[w][i], 3) for w in few) + "\n" for i, t in enumerate(stamps["iso"])))
+expect("stamps-two-columns.csv", down(K, [86370, 86400, 86430]))
+words = {"A1": "OL", "A2": "HI", "A3": ">>", "A4": "4.000+", "B1": "#DIV/0!", "B2": "#NUM!", "B3": "#N/A", "B4": "#VALUE!"}
+write("marks-more.csv", grid(few_v, rows="ABC", cols=4, cell=words))
+expect("marks-more.csv", endpoint(few_v, marks={w: "over" if w[0] == "A" else "missing" for w in words}))
+write("blanks-not-breaking.csv", "Wavelength:\u00a0340\u00a0nm\n\n" + grid(few_v, rows="ABC", cols=4, cell={w: "\u00a0" + num(few_v[w]) + "\u00a0" for w in few}))
+expect("blanks-not-breaking.csv", endpoint(few_v, nm=340))
+write("plates-named-like-wells.csv", "Plate,Well,Abs\n" + "".join(f"{p},{w},{num(v[w])}\n" for p, v in (("P1", A), ("P2", B)) for w in few))
+expect("plates-named-like-wells.csv", endpoint({w: A[w] for w in few}, plate="P1", label="Abs"), endpoint({w: B[w] for w in few}, plate="P2", label="Abs"))
+write("every-other-line.csv", grid(few_v, rows="ABC", cols=4).replace("\n", "\n\n"))
+expect("every-other-line.csv", endpoint(few_v))
+write("every-other-row.csv", grid({w: A[w] for w in W96 if w[0] in "ACEG"}, rows="ACEG"))
+expect("every-other-row.csv", endpoint({w: A[w] for w in W96 if w[0] in "ACEG"}))
+write("two-wavelengths-over-wells.csv", "," + "340,,,405,,\nTime [s],A1,A2,A3,A1,A2,A3\n" + "".join(
+    f"{t}," + ",".join(num(v, 3) for v in [K[w][i] for w in few[:3]] + [K[w][i] for w in few[3:6]]) + "\n" for i, t in enumerate((0, 30, 60))))
+three = few[:3]
+expect("two-wavelengths-over-wells.csv", down({w: K[w] for w in three}, [0, 30, 60], nm=340),
+       down({w: K[x] for w, x in zip(three, few[3:6])}, [0, 30, 60], nm=405))
+xlsx("percent-cells.xlsx", {"Run": at(few_v, 0, 0, rows="ABC", cols=4, fmt=1)}, ("General", "0.0%"))
+refuse("percent-cells.xlsx", "no readings")

@@ -324,7 +324,12 @@ final class AcrossSections {
         while (at > left && sheet.look(first - 1, at) == Look.EMPTY) {
             at--;
         }
-        Facts facts = Facts.ofHeading(sheet.text(first - 1, at));
+        boolean bare = over.stream()
+                .allMatch(each -> sheet.look(first - 1, each) == Look.WHOLE
+                        && Facts.isWavelength(sheet.number(first - 1, each, DecimalMark.POINT)));
+        Facts facts = bare
+                ? Facts.none().withWavelength(sheet.number(first - 1, at, DecimalMark.POINT))
+                : Facts.ofHeading(sheet.text(first - 1, at));
         return facts.wavelengthNm().isPresent() || facts.plate().isPresent()
                 ? facts.withLabel("").withTime(Optional.empty()).withCycle(OptionalInt.empty())
                 : Facts.none();

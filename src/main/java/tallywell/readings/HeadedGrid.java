@@ -370,6 +370,11 @@ final class HeadedGrid implements Form {
             if (group.isUpward() || group.sides.size() == 1 && side == before - 1) {
                 return side >= 0 && side == before - 1;
             }
+            int step = group.sides.size() > 1 ? before - group.sides.get(group.sides.size() - 2) : 1;
+            if (step > 1 && side == before + step) {
+                // Every other row of a plate, or every third.
+                return true;
+            }
             return side > before && !(isComplete(before + 1, transposed) && side > before + 1);
         }
 

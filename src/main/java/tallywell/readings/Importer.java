@@ -83,6 +83,8 @@ public final class Importer {
         }
         long filled = scans.stream().filter(scan -> !scan.pieces().isEmpty()).count();
         for (Scan scan : scans) {
+            Table table = scan.table();
+            table.hidden().forEach(text -> findings.notes.add(Notice.attention(table.place(), text)));
             findings.notes.addAll(scan.notes());
             findings.words.addAll(scan.words());
             for (Piece piece : scan.pieces()) {

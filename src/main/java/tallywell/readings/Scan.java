@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Optional;
 import tallywell.notice.InputException;
 import tallywell.notice.Notice;
+import tallywell.table.Table;
 
 /** Goes down a sheet and asks each form whether readings begin at a row; what stands between are captions. */
 final class Scan {
@@ -38,6 +39,10 @@ final class Scan {
     /** The readings found, from top to bottom. */
     List<Piece> pieces() {
         return pieces;
+    }
+
+    Table table() {
+        return sheet.table();
     }
 
     /** What was left out. */

@@ -59,20 +59,29 @@ final class Sheet {
                 return form != NumberForm.WHOLE && table.isNumber(row, column) ? Look.STORED : Look.of(form);
             }
         }
-        return ofWords(cell.toString());
+        return ofWords(plain(cell.toString()));
+    }
+
+    /** Text with plain blanks in place of those that do not break lines. */
+    private static String plain(String text) {
+        for (int i = 0; i < text.length(); i++) {
+            char c = text.charAt(i);
+            if (c == '\u00a0' || c == '\u202f' || c == '\u2007' || c == '\u2009' || c == '\u3000') {
+                return text.replaceAll("[\u00a0\u202f\u2007\u2009\u3000]", " ").strip();
+            }
+        }
+        return text;
     }
 
     private static Look ofWords(String text) {
         if (text.isEmpty()) {
             return Look.EMPTY;
         }
-        if (Character.isLetter(text.charAt(0)) && text.length() <= 6) {
-            if (Well.rowOf(text) >= 0) {
-                return Look.ROW;
-            }
-            if (Well.parse(unmarked(text)).isPresent()) {
-                return Look.WELL;
-            }
+        if (Character.isLetter(text.charAt(0)) && Well.rowOf(text) >= 0) {
+            return Look.ROW;
+        }
+        if (WellHeading.plain(text).isPresent()) {
+            return Look.WELL;
         }
         Mark mark = Words.mark(text);
         if (mark != Mark.NONE) {
@@ -114,7 +123,7 @@ final class Sheet {
     }
 
     String text(int row, int column) {
-        return table.text(row, column);
+        return plain(table.text(row, column));
     }
 
     boolean isBlank(int row) {
@@ -179,14 +188,7 @@ final class Sheet {
 
     /** The well that a cell names. */
     Optional<Well> well(int row, int column) {
-        return look(row, column) == Look.WELL ? Well.parse(unmarked(text(row, column))) : Optional.empty();
-    }
-
-    /** A well without the sign behind it, as in {@code A1: 0.345}. */
-    private static String unmarked(String text) {
-        return text.endsWith(":") || text.endsWith("=") || text.endsWith(")")
-                ? text.substring(0, text.length() - 1)
-                : text;
+        return look(row, column) == Look.WELL ? WellHeading.plain(text(row, column)) : Optional.empty();
     }
 
     /** The number in a cell that looks like one. */
@@ -197,7 +199,7 @@ final class Sheet {
         char first = cell.charAt(0);
         char last = cell.charAt(cell.length() - 1);
         boolean plain = last >= '0' && last <= '9' && first < 128 || last == '.' || last == ',';
-        return plain ? own.parse(cell) : own.parse(bare(cell.toString()));
+        return plain ? own.parse(cell) : own.parse(bare(plain(cell.toString())));
     }
 
     /** All cells of a row as one line of words; of two cells the first announces the second. */

@@ -108,8 +108,18 @@ interface Times {
      * @throws InputException if a cell holds no time
      */
     static Times of(Sheet sheet, TimeHeading heading, int column, int[] rows) throws InputException {
-        boolean numbers = true;
         String date = date(sheet, column, rows);
+        Optional<double[]> stamps = date.isEmpty() && rows.length > 0
+                ? Stamps.seconds(sheet, column, rows).or(() -> Stamps.secondsBeside(sheet, column, rows))
+                : Optional.empty();
+        if (stamps.isPresent()) {
+            return of(
+                    Arrays.stream(stamps.get()).mapToObj(Moment::seconds).toList(),
+                    Arrays.stream(rows)
+                            .mapToObj(row -> sheet.table().place(row, column))
+                            .toList());
+        }
+        boolean numbers = true;
         Set<Moment.Open> open = EnumSet.noneOf(Moment.Open.class);
         for (int row : rows) {
             if (sheet.look(row, column).isNumber() && !heading.clock()) {

@@ -16,6 +16,24 @@ record WellHeading(Well well, Facts facts) {
             Pattern.compile("([A-Za-z]{1,2}\\d{1,2})(?: ?[(\\[:,/=-]|\\s)\\s*(\\S.{0,40})");
     private static final Pattern WORD = Pattern.compile("(?<![A-Za-z0-9])([A-Za-z]{1,2}\\d{1,2})(?![A-Za-z0-9.,])");
 
+    private static final Pattern PLAIN =
+            Pattern.compile("[\\[(<{]?([A-Za-z]{1,2})(?: ?[-:_./] ?| )?(\\d{1,4})[\\])>}]?[:=]?");
+    /** Numbers first: only with capital letters, since small ones are units. */
+    private static final Pattern TURNED = Pattern.compile("(\\d{1,2}) ?-? ?([A-Z])");
+
+    /** The well that a cell names and nothing else: A1, a01, A-1, A:1, [A1], 1A. */
+    static Optional<Well> plain(String text) {
+        if (text.length() > 8) {
+            return Optional.empty();
+        }
+        Matcher plain = PLAIN.matcher(text);
+        if (plain.matches()) {
+            return Well.parse(plain.group(1) + plain.group(2));
+        }
+        Matcher turned = TURNED.matcher(text);
+        return turned.matches() ? Well.parse(turned.group(2) + turned.group(1)) : Optional.empty();
+    }
+
     /** Whether a heading names more than one well, as it does where two cells ran together. */
     static boolean isSeveral(String text) {
         return text.length() <= 60

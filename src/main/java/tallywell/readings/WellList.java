@@ -139,6 +139,10 @@ final class WellList {
     private void refuseOutside(int row) throws InputException {
         String text = position.letter() < 0 ? sheet.text(row, position.first()) : "";
         boolean numbers = hasNumbers(row);
+        if (numbers && position.letter() >= 0 && row == last + 1 && (followedByWell(row) || isCountedFrom0(row))) {
+            throw sheet.fault(
+                    row, position.first(), "amid wells the row", "a letter and a number that name a well of a plate");
+        }
         if (numbers && row == last + 1) {
             refuseLabelled(row);
         }
@@ -169,6 +173,9 @@ final class WellList {
 
     /** The row above the first well must not be one whose well was mistyped or counted from 0. */
     private void refuseSlip(int row) throws InputException {
+        if (position.letter() >= 0 && isCountedFrom0(row)) {
+            throw sheet.fault(row, position.first(), "rows or columns of the plate counted from 0, at", "both counted from 1");
+        }
         String text = position.letter() < 0 ? sheet.text(row, position.first()) : "";
         boolean alike = sheet.filled(row).size() == sheet.filled(start).size();
         boolean zero = text.matches("[A-Za-z]{1,2} ?0{1,3}");
@@ -180,6 +187,11 @@ final class WellList {
                     "where a well should stand",
                     "a well such as B7, in letters of the Latin alphabet, counted from 1");
         }
+    }
+
+    private boolean isCountedFrom0(int row) {
+        return sheet.text(row, position.letter()).matches("0{1,2}")
+                || sheet.text(row, position.number()).matches("0{1,2}");
     }
 
     /** A well with more in its cell is a row of the list that would go by in silence. */

@@ -12,14 +12,19 @@ import tallywell.plate.Well;
  * @param first the first column of the name
  * @param letter the column of the letter; -1 if one column holds all
  * @param number the column of the number; -1 likewise
+ * @param numbered whether rows of the plate are numbered, too
  */
-record WellPosition(int first, int letter, int number) {
+record WellPosition(int first, int letter, int number, boolean numbered) {
+    WellPosition(int first, int letter, int number) {
+        this(first, letter, number, false);
+    }
+
     Optional<Well> well(Sheet sheet, int row) {
         if (letter < 0) {
             Optional<Well> well = sheet.well(row, first);
             return well.isPresent() || sheet.look(row, first) != Look.TEXT ? well : named(sheet.text(row, first));
         }
-        int of = sheet.plateRow(row, letter);
+        int of = numbered ? sheet.plateColumn(row, letter) : sheet.plateRow(row, letter);
         int at = sheet.plateColumn(row, number);
         return of < 0 || at < 0 ? Optional.empty() : Optional.of(new Well(of, at));
     }
@@ -36,6 +41,10 @@ record WellPosition(int first, int letter, int number) {
             return false;
         }
         for (int up = row - 1; up >= Math.max(0, row - WellsDown.MOST_HEADING_ROWS); up--) {
+            if (numbered) {
+                return Words.in(sheet.text(up, letter)).contains(Meaning.ROW)
+                        && Words.in(sheet.text(up, number)).contains(Meaning.COLUMN);
+            }
             if (Words.in(sheet.text(up, letter)).contains(Meaning.ROW)
                     || Words.in(sheet.text(up, number)).contains(Meaning.COLUMN)) {
                 return true;

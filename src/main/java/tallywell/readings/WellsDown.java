@@ -71,8 +71,11 @@ final class WellsDown implements Form {
     private static Optional<WellPosition> pair(Sheet sheet, int row, boolean headed) {
         for (int column = 0; column + 1 < sheet.width(row); column++) {
             for (WellPosition pair : List.of(
-                    new WellPosition(column, column, column + 1), new WellPosition(column, column + 1, column))) {
-                if (headed ? pair.isHeaded(sheet, row) : pair.isPair(sheet, row)) {
+                    new WellPosition(column, column, column + 1),
+                    new WellPosition(column, column + 1, column),
+                    new WellPosition(column, column, column + 1, true),
+                    new WellPosition(column, column + 1, column, true))) {
+                if (headed ? pair.isHeaded(sheet, row) : !pair.numbered() && pair.isPair(sheet, row)) {
                     return Optional.of(pair);
                 }
             }

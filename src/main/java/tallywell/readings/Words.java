@@ -55,7 +55,7 @@ final class Words {
             // Below what the reader can tell; a word of its own would be better than a number that it did not give.
             return Mark.MISSING;
         }
-        if (text.matches("[*#+]+|(>=?|≥|≧) ?[+]?\\d*[.,]?\\d+( ?[A-Za-z]{1,3})?")) {
+        if (text.matches("[*#+]+|[+]?\\d*[.,]?\\d+ ?[+]|(>=?|≥|≧) ?[+]?\\d*[.,]?\\d+( ?[A-Za-z]{1,3})?")) {
             return Mark.OVER;
         }
         return MARKS.getOrDefault(text.toLowerCase(Locale.ROOT), Mark.NONE);

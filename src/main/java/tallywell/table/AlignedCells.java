@@ -17,6 +17,8 @@ import tallywell.notice.Place;
 final class AlignedCells {
     /** Lines of a table that are looked at together, so that a long file need not lie in memory twice. */
     private static final int SHEAF = 2048;
+    /** So many cells of a table are looked at together, however long its lines are. */
+    private static final int SHEAF_CELLS = 100_000;
 
     private static final Pattern SIGN = Pattern.compile("([<>≤≥]) (?=[\\d.,])");
     /** No row of readings is longer. */
@@ -27,6 +29,9 @@ final class AlignedCells {
     private final Decoded text;
     private final Delimiter delimiter;
     private int at;
+    /** Cells in the paragraph and the table under way. */
+    private int waiting;
+
     private AlignedTable table = new AlignedTable();
 
     AlignedCells(Path file, Limits limits, Decoded text, Delimiter delimiter) {
@@ -44,7 +49,8 @@ final class AlignedCells {
             if (!line.isBlank()) {
                 paragraph.add(line);
             }
-            if (line.isBlank() || paragraph.size() == SHEAF) {
+            waiting += line.size();
+            if (line.isBlank() || paragraph.size() == SHEAF || waiting > SHEAF_CELLS) {
                 take(paragraph);
             }
             if (line.isBlank()) {
@@ -64,8 +70,9 @@ final class AlignedCells {
         }
         paragraph.forEach(table::add);
         paragraph.clear();
-        if (table.size() >= SHEAF) {
+        if (table.size() >= SHEAF || waiting > SHEAF_CELLS) {
             flush();
+            waiting = 0;
         }
     }
 

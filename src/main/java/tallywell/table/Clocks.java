@@ -3,10 +3,12 @@ package tallywell.table;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.HashMap;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import org.apache.poi.ss.usermodel.BuiltinFormats;
 import org.apache.poi.ss.usermodel.DateUtil;
 import org.xml.sax.Attributes;
@@ -26,6 +28,7 @@ final class Clocks extends DefaultHandler {
 
     private final Map<Integer, String> formats = new HashMap<>();
     private final List<Integer> styles = new ArrayList<>();
+    private final Set<String> hiddenSheets = new HashSet<>();
     private boolean inCellStyles;
     private boolean from1904;
 
@@ -33,6 +36,13 @@ final class Clocks extends DefaultHandler {
     @Override
     public void startElement(String uri, String name, String qName, Attributes attributes) {
         switch (name) {
+            case "sheet" -> {
+                String state = attributes.getValue("state");
+                String sheet = attributes.getValue("name");
+                if (sheet != null && state != null && !state.equals("visible")) {
+                    hiddenSheets.add(sheet);
+                }
+            }
             case "workbookPr" -> from1904 = isTrue(attributes.getValue("date1904"));
             case "numFmt" -> {
                 String code = attributes.getValue("formatCode");
@@ -73,7 +83,15 @@ final class Clocks extends DefaultHandler {
         return text(days, id, formats.getOrDefault(id, builtin == null ? "" : builtin), from1904);
     }
 
+    /** The names of sheets that the workbook hides. */
+    Set<String> hiddenSheets() {
+        return hiddenSheets;
+    }
+
     static Optional<String> text(double days, int id, String format, boolean from1904) {
+        if (isPercent(format)) {
+            return Optional.of(SheetCells.plain(days * 100) + " %");
+        }
         if (!(days >= 0 && days < 3e6) || !DateUtil.isADateFormat(id, format)) {
             return Optional.empty();
         }
@@ -94,6 +112,11 @@ final class Clocks extends DefaultHandler {
         LocalDate date = (from1904 ? EPOCH_1904 : EPOCH).plusDays(ms / (long) MS_PER_DAY);
         long rest = ms % (long) MS_PER_DAY;
         return Optional.of(rest == 0 ? date.toString() : date + " " + clock(rest));
+    }
+
+    /** Whether a format shows a hundred times the number, which then is no reading. */
+    private static boolean isPercent(String format) {
+        return format.replaceAll("\"[^\"]*\"|\\\\.", "").contains("%");
     }
 
     private static String clock(long ms) {

@@ -78,14 +78,30 @@ final class OldWorkbook {
                     continue;
                 }
                 String text = text(cell, from1904);
-                if (typeOf(cell) == CellType.NUMERIC && !text.contains(":") && !text.matches("\\d{4}-\\d\\d-\\d\\d")) {
+                if (typeOf(cell) == CellType.NUMERIC && !text.contains(":") && !text.contains("%") && !text.matches("\\d{4}-\\d\\d-\\d\\d")) {
                     numbers.set(collector.next());
                 }
                 collector.cell(text);
             }
             collector.endRow();
         }
-        return new Table(file, sheet.getSheetName(), new Table.Cells(collector, numbers, true));
+        return new Table(file, sheet.getSheetName(), new Table.Cells(collector, numbers, true), hidden(sheet));
+    }
+
+    private static List<String> hidden(Sheet sheet) {
+        List<String> hidden = new ArrayList<>();
+        int index = sheet.getWorkbook().getSheetIndex(sheet);
+        if (sheet.getWorkbook().isSheetHidden(index) || sheet.getWorkbook().isSheetVeryHidden(index)) {
+            hidden.add("the sheet is hidden; it was read like any other");
+        }
+        for (int r = 0; r <= sheet.getLastRowNum(); r++) {
+            Row row = sheet.getRow(r);
+            if (row != null && row.getZeroHeight()) {
+                hidden.add("row " + (r + 1) + " and perhaps others are hidden; they were read like any other");
+                break;
+            }
+        }
+        return hidden;
     }
 
     private static CellType typeOf(Cell cell) {

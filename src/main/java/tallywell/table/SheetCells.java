@@ -1,7 +1,9 @@
 package tallywell.table;
 
 import java.math.BigDecimal;
+import java.util.ArrayList;
 import java.util.BitSet;
+import java.util.List;
 import org.apache.poi.xssf.model.SharedStrings;
 import org.jspecify.annotations.Nullable;
 import org.xml.sax.Attributes;
@@ -23,6 +25,11 @@ final class SheetCells extends DefaultHandler {
     private int style;
     private int column;
 
+    /** The rows that the workbook hides, counted from 1. */
+    private final List<Integer> hiddenRows = new ArrayList<>();
+
+    private boolean hiddenColumns;
+
     SheetCells(CellCollector collector, Strings strings, Clocks clocks) {
         this.collector = collector;
         this.strings = strings;
@@ -36,7 +43,13 @@ final class SheetCells extends DefaultHandler {
     @Override
     public void startElement(String uri, String name, String qName, Attributes attributes) throws SAXException {
         switch (name) {
-            case "row" -> startRow(attributes.getValue("r"));
+            case "row" -> {
+                startRow(attributes.getValue("r"));
+                if (isTrue(attributes.getValue("hidden"))) {
+                    hiddenRows.add(collector.rows() + 1);
+                }
+            }
+            case "col" -> hiddenColumns |= isTrue(attributes.getValue("hidden"));
             case "c" -> startCell(attributes);
             case "v", "t" -> {
                 inText = true;
@@ -71,6 +84,25 @@ final class SheetCells extends DefaultHandler {
             case "row" -> endRow();
             default -> {}
         }
+    }
+
+    private static boolean isTrue(@Nullable String text) {
+        return "1".equals(text) || "true".equals(text);
+    }
+
+    /** What the sheet hides from whoever looks at it, in the words of a message. */
+    List<String> hidden() {
+        List<String> hidden = new ArrayList<>();
+        if (!hiddenRows.isEmpty()) {
+            hidden.add(hiddenRows.size() == 1
+                    ? "row " + hiddenRows.get(0) + " is hidden; it was read like any other"
+                    : hiddenRows.size() + " rows are hidden, the first is row " + hiddenRows.get(0)
+                            + "; they were read like any other");
+        }
+        if (hiddenColumns) {
+            hidden.add("columns are hidden; they were read like any other");
+        }
+        return hidden;
     }
 
     private void startRow(@Nullable String number) throws SAXException {
@@ -178,10 +210,15 @@ final class SheetCells extends DefaultHandler {
         }
 
         String get(String index) throws SAXException {
-            if (!index.matches("\\d{1,9}") || Integer.parseInt(index) >= strings.getUniqueCount()) {
-                throw new SAXException("a cell points to a text that is not there");
+            if (!index.matches("\\d{1,9}")) {
+                throw new SAXException("a cell points to a text without a number");
             }
-            return strings.getItemAt(Integer.parseInt(index)).getString();
+            try {
+                // The counts that the part may state are optional and need not be true.
+                return strings.getItemAt(Integer.parseInt(index)).getString();
+            } catch (IndexOutOfBoundsException e) {
+                throw new SAXException("a cell points to a text that is not there", e);
+            }
         }
     }
 

@@ -5,6 +5,7 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.util.Arrays;
 import java.util.BitSet;
+import java.util.List;
 import java.util.Optional;
 import org.jspecify.annotations.Nullable;
 import tallywell.notice.Place;
@@ -35,16 +36,18 @@ public final class Table {
     private final int @Nullable [] lines;
 
     private final boolean ended;
+    private final List<String> hidden;
 
     Table(Path file, TextForm form, Cells cells) {
-        this(file, "", Optional.of(form), cells);
+        this(file, "", Optional.of(form), cells, List.of());
     }
 
-    Table(Path file, String sheet, Cells cells) {
-        this(file, sheet, Optional.empty(), cells);
+    Table(Path file, String sheet, Cells cells, List<String> hidden) {
+        this(file, sheet, Optional.empty(), cells, hidden);
     }
 
-    private Table(Path file, String sheet, Optional<TextForm> form, Cells cells) {
+    private Table(Path file, String sheet, Optional<TextForm> form, Cells cells, List<String> hidden) {
+        this.hidden = List.copyOf(hidden);
         this.file = file;
         this.sheet = sheet;
         this.form = form;
@@ -65,6 +68,11 @@ public final class Table {
     /** The name of the sheet; empty for a text file. */
     public String sheet() {
         return sheet;
+    }
+
+    /** What a workbook hides of the sheet from whoever looks at it, in the words of a message. */
+    public List<String> hidden() {
+        return hidden;
     }
 
     /** How the text is written; empty for a sheet of a workbook. */

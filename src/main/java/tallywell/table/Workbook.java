@@ -15,6 +15,7 @@ import org.apache.poi.openxml4j.exceptions.OpenXML4JException;
 import org.apache.poi.openxml4j.opc.OPCPackage;
 import org.apache.poi.openxml4j.opc.PackageAccess;
 import org.apache.poi.openxml4j.opc.PackagePart;
+import org.apache.poi.openxml4j.util.ZipSecureFile;
 import org.apache.poi.util.XMLHelper;
 import org.apache.poi.xssf.eventusermodel.ReadOnlySharedStringsTable;
 import org.apache.poi.xssf.eventusermodel.XSSFReader;
@@ -35,6 +36,13 @@ final class Workbook {
     private static final long MOST_UNPACKED = 1L << 30;
 
     private static final int HEAD = 4096;
+
+    /** So many parts a workbook may have: one for each sheet and some more. */
+    private static final long MOST_PARTS = 100_000;
+
+    static {
+        ZipSecureFile.setMaxFileCount(MOST_PARTS);
+    }
 
     private final Path file;
     private final Limits limits;
@@ -59,7 +67,11 @@ final class Workbook {
                 try (InputStream in = sheets.next()) {
                     SheetCells cells = new SheetCells(new CellCollector(file, limits), strings, clocks);
                     parse(in, cells);
-                    tables.add(new Table(file, sheets.getSheetName(), cells.cells()));
+                    List<String> hidden = new ArrayList<>(cells.hidden());
+                    if (clocks.hiddenSheets().contains(sheets.getSheetName())) {
+                        hidden.add(0, "the sheet is hidden; it was read like any other");
+                    }
+                    tables.add(new Table(file, sheets.getSheetName(), cells.cells(), hidden));
                 }
             }
             return tables;
