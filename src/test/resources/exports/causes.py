@@ -145,7 +145,7 @@ expect("heading-unknown-under-title.csv", endpoint(few_v, label="Run 7", nm=340)
 # ---- not absorbance, or no longer as the detector gave it ------------------------------------------------------------
 other = {"mode-en": "Mode: Fluorescence", "mode-de": "Messart: Fluoreszenz", "mode-fr": "Mode : Luminescence", "mode-ru": "Режим: Флуоресценция",
          "mode-zh": "模式: 荧光", "mode-ja": "モード: 発光", "title-transmission": "Transmission [%]", "title-t": "%T at 340 nm",
-         "title-turbidity": "Turbidity (NTU)", "unit-line": "RFU", "unit-key": "Unit: NTU", "unit-de": "Einheit: mV",
+         "title-volts": "Detector signal [V]", "title-turbidity": "Turbidity (NTU)", "unit-line": "RFU", "unit-key": "Unit: NTU", "unit-de": "Einheit: mV",
          "title-es": "Fluorescencia", "title-pl": "Luminescencja", "title-nl": "Troebelheid", "title-pt": "Transmitância", "title-it": "Trasmittanza"}
 for name, line in other.items():
     write(f"other-{name}.csv", line + "\n\n" + grid(A))

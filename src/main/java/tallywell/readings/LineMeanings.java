@@ -18,6 +18,8 @@ final class LineMeanings {
 
     private static final Pattern TRANSMITTED =
             Pattern.compile("(?<![\\p{L}\\d])(?:% ?[Tt]|[Tt] ?[(\\[]? ?%)(?!\\p{L})");
+    private static final Pattern VOLTS = Pattern.compile("[(\\[] ?[mµμ]?V ?[)\\]]");
+
     private static final Pattern TWO_WAVELENGTHS =
             Pattern.compile("(?is).*\\d{3} ?(nm)? ?[-–−/] ?[A-Z]{0,3}\\d{3}( ?nm)?\\b.*");
 
@@ -48,6 +50,9 @@ final class LineMeanings {
         if (DONE.matcher(text).find()) {
             settled.add(Meaning.PROCESSED);
         }
+        if (VOLTS.matcher(text).find()) {
+            settled.add(Meaning.OTHER_SIGNAL);
+        }
         if (TRANSMITTED.matcher(text).find()) {
             settled.remove(Meaning.TIME);
             settled.add(Meaning.OTHER_SIGNAL);
@@ -69,8 +74,8 @@ final class LineMeanings {
                         && TimeUnit.of(word).isEmpty());
     }
 
-    /** Whether a line has the sign for per cent transmittance. */
+    /** Whether a line has the sign for per cent transmittance or for volts. */
     static boolean isTransmitted(String text) {
-        return TRANSMITTED.matcher(text).find();
+        return TRANSMITTED.matcher(text).find() || VOLTS.matcher(text).find();
     }
 }

@@ -127,7 +127,7 @@ final class PlainGrid implements Form {
         int from = sided && filled.size() > 1 ? filled.get(1) : first;
         int to = right(sheet, row, from);
         int last = row;
-        while (isLine(sheet, last + 1, from, to, first, sided, last + 1 - row, lettered)) {
+        while (last - row <= MOST_LINES && isLine(sheet, last + 1, from, to, first, sided, last + 1 - row, lettered)) {
             last++;
         }
         int lines = last - row + 1;
@@ -159,7 +159,8 @@ final class PlainGrid implements Form {
     private static int right(Sheet sheet, int row, int from) {
         int to = from;
         while (isReadingDown(sheet, row, to)
-                && !Facts.ofHeading(sheet.text(row - 1, to)).isOtherQuantity()) {
+                && !(sheet.look(row - 1, to) == Look.TEXT
+                        && Facts.ofHeading(sheet.text(row - 1, to)).isOtherQuantity())) {
             to++;
         }
         return to;

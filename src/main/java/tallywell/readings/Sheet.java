@@ -13,8 +13,8 @@ final class Sheet {
     /** Longer cells hold no number, well or word that matters here. */
     private static final int LONGEST = 64;
 
-    /** A row of a plate with 1536 wells and a hundred times each is not wider. */
-    private static final int WIDEST = 200_000;
+    /** No row of a spreadsheet has more cells, nor has a plate of 1536 wells at ten wavelengths. */
+    private static final int WIDEST = 16_384;
 
     private final Table table;
     private final Table.Cell cell;

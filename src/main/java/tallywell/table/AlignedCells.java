@@ -20,6 +20,9 @@ final class AlignedCells {
     /** So many cells of a table are looked at together, however long its lines are. */
     private static final int SHEAF_CELLS = 100_000;
 
+    /** A plate of 1536 wells with a thousand readings each has fewer. */
+    private static final int MOST_CELLS = 2_000_000;
+
     private static final Pattern SIGN = Pattern.compile("([<>≤≥]) (?=[\\d.,])");
     /** No row of readings is longer. */
     private static final int LONGEST_LINE = 1_000_000;
@@ -29,6 +32,7 @@ final class AlignedCells {
     private final Decoded text;
     private final Delimiter delimiter;
     private int at;
+    private int drawn;
     /** Cells in the paragraph and the table under way. */
     private int waiting;
 
@@ -50,6 +54,7 @@ final class AlignedCells {
                 paragraph.add(line);
             }
             waiting += line.size();
+            refuseMany(line.size());
             if (line.isBlank() || paragraph.size() == SHEAF || waiting > SHEAF_CELLS) {
                 take(paragraph);
             }
@@ -60,6 +65,17 @@ final class AlignedCells {
         take(paragraph);
         flush();
         return new Table.Cells(cells, new BitSet(0), text.endsWithLineEnd());
+    }
+
+    /** Laying lines one above the other takes its time, so that more than any reader writes is refused at once. */
+    private void refuseMany(int more) throws InputException {
+        drawn += more;
+        if (drawn > MOST_CELLS) {
+            throw new InputException(
+                    Place.file(file),
+                    "found more than " + MOST_CELLS + " cells set apart by blanks; expected fewer, or cells set apart by"
+                            + " tabs, commas or semicolons");
+        }
     }
 
     /** Takes up a paragraph: it goes on with the table under way, or begins one. */
