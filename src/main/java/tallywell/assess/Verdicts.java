@@ -42,12 +42,18 @@ final class Verdicts {
             Flag.PLATE_DRIFTS,
             Flag.SAME_CEILING,
             Flag.CREEP_FOLLOWS_ANALYTE,
-            Flag.TRIGGER_ELSEWHERE);
+            Flag.TRIGGER_ELSEWHERE,
+            Flag.DILUTION_ASSUMED);
 
     private Verdicts() {}
 
     private static Judgement of(
-            Analysis analysis, PlateBudget budget, Result result, boolean batchPassed, Set<String> ceiling) {
+            Analysis analysis,
+            PlateBudget budget,
+            Result result,
+            boolean batchPassed,
+            Set<String> ceiling,
+            Set<String> forgotten) {
         StepAnalysis step = analysis.stepOf(result);
         Optional<Repeatability> scatter = budget.repeatabilities().get(result.step() - 1);
         Set<Flag> flags = EnumSet.noneOf(Flag.class);
@@ -56,6 +62,9 @@ final class Verdicts {
         flags.addAll(new Replicates(result, step).flags(scatter));
         if (ceiling.contains(result.key())) {
             flags.add(Flag.SAME_CEILING);
+        }
+        if (forgotten.contains(result.key())) {
+            flags.add(Flag.DILUTION_ASSUMED);
         }
         if (Recoveries.isOut(analysis, result)) {
             flags.add(Flag.RECOVERY_OUT);
@@ -196,9 +205,10 @@ final class Verdicts {
             ceiling.addAll(SameCeiling.keys(
                     step, analysis.results(), budget.repeatabilities().get(step.number() - 1)));
         }
+        Set<String> forgotten = ForgottenDilutions.keys(analysis);
         List<Judgement> judgements = new ArrayList<>();
         for (int i = 0; i < analysis.results().size(); i++) {
-            judgements.add(of(analysis, budget, analysis.results().get(i), batchPassed, ceiling)
+            judgements.add(of(analysis, budget, analysis.results().get(i), batchPassed, ceiling, forgotten)
                     .with(budget.results().get(i)));
         }
         return judgements;

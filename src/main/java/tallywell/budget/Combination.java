@@ -22,8 +22,9 @@ import tallywell.numeric.StudentT;
  *
  * @param standardUncertainty u
  * @param degreesOfFreedom ν, may be infinite
+ * @param basis whether a stated source is left once what is shared has cancelled
  */
-record Combination(double standardUncertainty, double degreesOfFreedom) {
+record Combination(double standardUncertainty, double degreesOfFreedom, Basis basis) {
     /** A multiple of one result, from the sources that act on it. */
     static Combination of(double a, ResultBudget x, Predicate<Source> acting) {
         return of(a, x, 0, x, acting);
@@ -39,24 +40,29 @@ record Combination(double standardUncertainty, double degreesOfFreedom) {
         }
         double all = 0;
         double scatter = 0;
+        double stated = 0;
         for (Map.Entry<Source, Double> each : effects.entrySet()) {
             if (acting.test(each.getKey())) {
                 double square = each.getValue() * each.getValue();
                 all += square;
                 scatter += each.getKey().estimate().isScatter() ? square : 0;
+                stated += each.getKey().estimate() == Estimate.STATED ? square : 0;
             }
         }
         double known = b == 0
                 ? x.scatterDegreesOfFreedom()
                 : Math.min(x.scatterDegreesOfFreedom(), y.scatterDegreesOfFreedom());
-        return new Combination(Math.sqrt(all), freedom(all, scatter, known));
+        return new Combination(Math.sqrt(all), freedom(all, scatter, known), Basis.of(stated > 0));
     }
 
     /** The same with a further part of its own that is taken as exactly known. */
     Combination and(double stated) {
         double square = standardUncertainty * standardUncertainty;
         double all = square + stated * stated;
-        return new Combination(Math.sqrt(all), square > 0 ? freedom(all, square, degreesOfFreedom) : degreesOfFreedom);
+        return new Combination(
+                Math.sqrt(all),
+                square > 0 ? freedom(all, square, degreesOfFreedom) : degreesOfFreedom,
+                stated != 0 ? Basis.BUDGET : basis);
     }
 
     private static double freedom(double all, double part, double ofPart) {

@@ -18,13 +18,15 @@ import tallywell.workup.DifferenceResult;
  * @param free how sure what counts of the free half is
  * @param standardUncertainty in the unit of the value
  * @param degreesOfFreedom effective ones over the scatter that is left
+ * @param basis what it rests on
  */
 public record DifferenceBudget(
         DifferenceResult result,
         ResultBudget total,
         ResultBudget free,
         double standardUncertainty,
-        double degreesOfFreedom) {
+        double degreesOfFreedom,
+        Basis basis) {
     private static final double ONE_SIDED = 0.95;
     private static final double QUANTIFICATION = 10;
 
@@ -34,7 +36,13 @@ public record DifferenceBudget(
         double yield = result.value().orElseThrow() * result.rule().yieldU().orElse(0);
         Combination combined =
                 Combination.of(factor, total, factor, free, source -> true).and(yield);
-        return new DifferenceBudget(result, total, free, combined.standardUncertainty(), combined.degreesOfFreedom());
+        return new DifferenceBudget(
+                result,
+                total,
+                free,
+                combined.standardUncertainty(),
+                combined.degreesOfFreedom(),
+                combined.basis());
     }
 
     /** The coverage factor for 95 %. */

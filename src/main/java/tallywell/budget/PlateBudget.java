@@ -66,6 +66,11 @@ public record PlateBudget(
                 .toList();
     }
 
+    /** Whether any result rests on scatter only, so that its U does not say where the true value lies. */
+    public boolean anyScatterOnly() {
+        return results.stream().flatMap(Optional::stream).anyMatch(each -> each.basis() == Basis.SCATTER_ONLY);
+    }
+
     /** Whether results of a step, from 1, rest on the noise of traces, since no replicates show the scatter. */
     public boolean restsOnTraces(int step) {
         return repeatabilities.get(step - 1).isEmpty()

@@ -29,9 +29,10 @@ import tallywell.workup.WellResult;
  * @param standardUncertainty of the recovery, in percentage points
  * @param degreesOfFreedom effective ones, may be infinite
  * @param coverageFactor for 95 %
+ * @param basis what it rests on
  */
 public record RecoveryBudget(
-        Result result, double standardUncertainty, double degreesOfFreedom, double coverageFactor) {
+        Result result, double standardUncertainty, double degreesOfFreedom, double coverageFactor, Basis basis) {
     private static final double PERCENT = 100;
 
     private static final Set<String> AFTER_PIPETTING = Stream.of(
@@ -79,7 +80,11 @@ public record RecoveryBudget(
 
     private static RecoveryBudget of(Result result, Combination combined) {
         return new RecoveryBudget(
-                result, combined.standardUncertainty(), combined.degreesOfFreedom(), combined.coverageFactor());
+                result,
+                combined.standardUncertainty(),
+                combined.degreesOfFreedom(),
+                combined.coverageFactor(),
+                combined.basis());
     }
 
     /** The expanded uncertainty, in percentage points. */

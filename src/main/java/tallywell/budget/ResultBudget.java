@@ -98,6 +98,16 @@ public record ResultBudget(
         return StudentT.twoSided(COVERAGE, degreesOfFreedom);
     }
 
+    /** What the uncertainty that is reported rests on. */
+    public Basis basis() {
+        return stated == Stated.VALIDATION ? Basis.VALIDATION : basisByBudget();
+    }
+
+    /** What the uncertainty by the budget rests on. */
+    public Basis basisByBudget() {
+        return Basis.of(contributions);
+    }
+
     /** The expanded uncertainty that is reported. */
     public double expandedUncertainty() {
         return coverageFactor() * standardUncertainty();

@@ -48,13 +48,19 @@ final class Doubts {
             layout(draft).ifPresent(doubts::add);
         }
         if (!draft.readings().isEmpty()) {
-            draft.samples().flatMap(Doubts::dilutions).ifPresent(doubts::add);
+            draft.samples().flatMap(list -> dilutions(list, forgotten(draft))).ifPresent(doubts::add);
         }
         return doubts;
     }
 
-    private static Optional<Doubt> dilutions(Origin<SampleList> list) {
-        List<Sample> forgotten = list.value().forgotten();
+    /** The samples whose dilution may have been forgotten; none before list and method are known. */
+    static List<Sample> forgotten(RunDraft draft) {
+        return draft.samples()
+                .flatMap(list -> draft.method().map(method -> list.value().forgotten(method.value())))
+                .orElse(List.of());
+    }
+
+    private static Optional<Doubt> dilutions(Origin<SampleList> list, List<Sample> forgotten) {
         if (forgotten.isEmpty()) {
             return Optional.empty();
         }
@@ -66,7 +72,10 @@ final class Doubts {
         Origin<SampleList> stated = Origin.unsaved(list.name(), list.value().stated());
         return Optional.of(new Doubt(
                 "The list \"" + list.name() + "\" has no dilution for " + forgotten.size() + " of its "
-                        + list.value().bySlot().size() + " samples (" + which + "), while others have one. "
+                        + list.value().bySlot().size() + " samples (" + which
+                        + (list.value().statesNoDilution()
+                                ? "), and the method dilutes every kind of sample. "
+                                : "), while others have one. ")
                         + (one ? "It counts" : "They count")
                         + " as undiluted now; where that is wrong, type the dilution into the table of samples.",
                 List.of(new Doubt.Edit(

@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import tallywell.assess.Assessment;
+import tallywell.assess.BasisWords;
 import tallywell.assess.JudgedDifference;
 import tallywell.assess.Judgement;
 import tallywell.assess.Verdict;
@@ -54,6 +55,7 @@ public record ResultRow(
     /** The lines of an assessment, in its order. */
     public static List<ResultRow> of(Analysis analysis, Assessment assessment, Shown shown) {
         List<ResultRow> rows = new ArrayList<>();
+        BasisWords basis = new BasisWords(assessment);
         for (int i = 0; i < assessment.judgements().size(); i++) {
             Judgement judgement = assessment.judgements().get(i);
             boolean pooled = assessment
@@ -61,7 +63,7 @@ public record ResultRow(
                     .repeatabilities()
                     .get(judgement.result().step() - 1)
                     .isPresent();
-            rows.add(row(analysis, judgement, assessment.budget().results().get(i), pooled, shown));
+            rows.add(row(analysis, judgement, basis, pooled, shown));
         }
         assessment.differences().forEach(each -> rows.add(difference(each, shown)));
         return rows;
@@ -91,7 +93,8 @@ public record ResultRow(
     }
 
     private static ResultRow row(
-            Analysis analysis, Judgement judgement, Optional<ResultBudget> budget, boolean pooled, Shown shown) {
+            Analysis analysis, Judgement judgement, BasisWords basis, boolean pooled, Shown shown) {
+        Optional<ResultBudget> budget = judgement.budget();
         Result result = judgement.result();
         String several = analysis.steps().size() > 1 ? " · " + result.analyte() : "";
         String name = switch (result.role()) {
@@ -113,7 +116,7 @@ public record ResultRow(
                 shown.fixed(result.netDeltaA(), 3),
                 shown.plain(result.dilution().factor()),
                 judgement.verdict(),
-                next(judgement, pooled && budget.isPresent(), shown));
+                next(judgement, pooled && budget.isPresent(), basis.row(BasisWords.of(judgement)), shown));
     }
 
     /** As many decimals as the uncertainty with two digits has (GUM 7.2.6); the bound where only that can be said. */
@@ -162,7 +165,7 @@ public record ResultRow(
         return result.netDeltaA().isPresent() ? "not measured" : "";
     }
 
-    private static String next(Judgement judgement, boolean pooled, Shown shown) {
+    private static String next(Judgement judgement, boolean pooled, String scatter, Shown shown) {
         Result result = judgement.result();
         List<String> why = new ArrayList<>();
         result.recoveryPercent().ifPresent(recovery -> why.add("recovery " + shown.fixed(recovery, 1) + " %"));
@@ -175,6 +178,9 @@ public record ResultRow(
         }
         if (result.n() == 1 && pooled && result.value().isPresent()) {
             why.add("one well: ± U is from the scatter of the other replicates on the plate");
+        }
+        if (!scatter.isEmpty()) {
+            why.add(scatter);
         }
         String advice = shown.marked(Words.advice(judgement));
         return because(advice, String.join("; ", why));

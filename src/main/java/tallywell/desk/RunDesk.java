@@ -164,7 +164,7 @@ public final class RunDesk {
         static Inquired of(Worked worked) {
             RunDraft draft = worked.draft();
             List<Sample> forgotten =
-                    draft.samples().map(each -> each.value().forgotten()).orElse(List.of());
+                    Doubts.forgotten(draft);
             return new Inquired(draft.method(), draft.layout(), draft.readings(), forgotten, worked.problems());
         }
     }

@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.Set;
 import java.util.stream.Collectors;
 import tallywell.method.Sample;
 import tallywell.method.SampleList;
@@ -105,7 +106,8 @@ public final class SampleRows {
         for (List<String> row : used) {
             samples.add(sample(row, shown));
         }
-        return SampleList.of(samples);
+        boolean none = used.stream().allMatch(row -> row.get(DILUTION).isBlank());
+        return SampleList.of(samples, none ? samples.stream().map(Sample::slot).collect(Collectors.toSet()) : Set.of());
     }
 
     /** A dilution that was forgotten among others would make a value too low by its whole factor, and nothing would show it. */

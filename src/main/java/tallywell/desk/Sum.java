@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import tallywell.budget.Basis;
 import tallywell.budget.ResultBudget;
 import tallywell.curve.Calibration;
 import tallywell.curve.Line;
@@ -78,7 +79,8 @@ public final class Sum {
     private void uncertainty(ResultBudget budget) {
         String unit = " " + budget.result().unit();
         lines.add("");
-        lines.add("± U (95 %) = k · u = " + shown.rounded(budget.coverageFactor(), U_DIGITS) + " · "
+        boolean scatterOnly = budget.basis() == Basis.SCATTER_ONLY;
+        lines.add("± U (" + (scatterOnly ? Basis.SCATTER_ONLY.word() : "95 %") + ") = k · u = " + shown.rounded(budget.coverageFactor(), U_DIGITS) + " · "
                 + shown.rounded(budget.standardUncertainty(), U_DIGITS) + " = "
                 + shown.rounded(budget.expandedUncertainty(), U_DIGITS) + unit);
         if (budget.stated() == UncertaintyRule.Stated.VALIDATION) {

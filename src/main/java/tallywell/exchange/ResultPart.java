@@ -6,9 +6,11 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.function.ToDoubleFunction;
 import tallywell.assess.Advice;
+import tallywell.assess.BasisWords;
 import tallywell.assess.JudgedDifference;
 import tallywell.assess.Judgement;
 import tallywell.assess.Verdict;
+import tallywell.budget.Basis;
 import tallywell.budget.DifferenceBudget;
 import tallywell.budget.ResultBudget;
 import tallywell.method.Sample;
@@ -35,6 +37,7 @@ final class ResultPart {
                 number(budget, ResultBudget::expandedUncertainty),
                 number(budget, ResultBudget::coverageFactor),
                 number(budget, ResultBudget::degreesOfFreedom),
+                BasisWords.of(judgement),
                 budget.map(ResultBudget::shares).orElse(Map.of()));
         part.judged(judgement.result(), judgement.verdict(), judgement.advice());
         json.number("atMost", OptionalDouble.empty());
@@ -51,6 +54,7 @@ final class ResultPart {
                 number(budget, DifferenceBudget::expandedUncertainty),
                 number(budget, DifferenceBudget::coverageFactor),
                 number(budget, DifferenceBudget::degreesOfFreedom),
+                BasisWords.of(judged),
                 Map.of());
         part.judged(row, judged.verdict(), judged.advice());
         json.number("atMost", judged.atMost());
@@ -92,6 +96,7 @@ final class ResultPart {
             OptionalDouble expanded,
             OptionalDouble k,
             OptionalDouble freedom,
+            Optional<Basis> basis,
             Map<String, Double> shares)
             throws IOException {
         json.number("u", u);
@@ -100,6 +105,7 @@ final class ResultPart {
         json.number(
                 "degreesOfFreedom",
                 freedom.isPresent() && freedom.getAsDouble() <= Double.MAX_VALUE ? freedom : OptionalDouble.empty());
+        json.textOrNull("uBasis", basis.map(Basis::word).orElse(""));
         json.objects("budget", shares.entrySet(), share -> {
             json.text("source", share.getKey());
             json.number("share", share.getValue());

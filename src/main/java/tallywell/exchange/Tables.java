@@ -3,6 +3,7 @@ package tallywell.exchange;
 import java.util.Arrays;
 import java.util.List;
 import tallywell.assess.Verdict;
+import tallywell.budget.Basis;
 
 /** The columns of the two tables that a package shares with {@code --tables}, and of its list of units. */
 final class Tables {
@@ -41,7 +42,9 @@ final class Tables {
             Column.number("at_most", "Of a difference not to be told from none: with 95 %, no more is there")
                     .perRow(),
             Column.text("advice_for", "Of a difference: the half that the advice is for")
-                    .matching("free|total|both"));
+                    .matching("free|total|both"),
+            Column.text("U_basis", "What U rests on; where it is scatter only, U says nothing of where the true value lies")
+                    .oneOf(Arrays.stream(Basis.values()).map(Basis::word).toArray(String[]::new)));
 
     static final List<Column> WELLS = List.of(
             Column.text("run", RUN).required(),

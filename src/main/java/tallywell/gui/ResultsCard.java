@@ -13,6 +13,7 @@ import javax.swing.JTextArea;
 import javax.swing.TransferHandler;
 import net.miginfocom.swing.MigLayout;
 import tallywell.assess.Assessment;
+import tallywell.assess.BasisWords;
 import tallywell.assess.Verdict;
 import tallywell.desk.ResultRow;
 import tallywell.desk.RunDesk;
@@ -71,7 +72,8 @@ final class ResultsCard extends Card {
         List<ResultRow> rows = worked.analysis().isPresent() && assessment.isPresent()
                 ? ResultRow.of(worked.analysis().get(), assessment.get(), shown)
                 : List.of();
-        table.show(rows, heading(desk.draft()));
+        Optional<BasisWords> basis = assessment.map(BasisWords::new);
+        table.show(rows, heading(desk.draft()), basis.map(BasisWords::scatterOnly).orElse(false));
         offers.setVisible(assessment.isPresent());
         repeats.setVisible(worked.hasRepeats());
         attention.setText(Text.of(
@@ -113,7 +115,7 @@ final class ResultsCard extends Card {
                 assessment.count(Verdict.CHECK),
                 assessment.count(Verdict.REPEAT));
         String undiluted = desk.draft().samples().isEmpty() ? " " + Text.of("run.undiluted") : "";
-        sentence.setText(assessment.sentence() + " " + verdicts + undiluted);
+        sentence.setText(assessment.sentence() + " " + verdicts + undiluted + new BasisWords(assessment).sentence());
         checks.setText(Text.of("checks.button"));
     }
 

@@ -9,6 +9,7 @@ import tallywell.desk.ResultRow;
 final class ResultsModel extends AbstractTableModel {
     static final int NAME = 0;
     static final int VALUE = 1;
+    static final int EXPANDED = 2;
     static final int VERDICT = 8;
     static final int NEXT = 9;
     static final int COLUMNS = 10;
@@ -17,9 +18,11 @@ final class ResultsModel extends AbstractTableModel {
 
     private List<ResultRow> lines = new ArrayList<>();
     private String analyte = "";
+    private boolean scatter;
 
-    void show(List<ResultRow> other, String name) {
+    void show(List<ResultRow> other, String name, boolean scatterOnly) {
         lines = other;
+        scatter = scatterOnly;
         analyte = name;
         fireTableDataChanged();
     }
@@ -44,7 +47,7 @@ final class ResultsModel extends AbstractTableModel {
 
     @Override
     public String getColumnName(int column) {
-        return Text.of("results." + column, analyte);
+        return column == EXPANDED && scatter ? Text.of("results.scatter") : Text.of("results." + column, analyte);
     }
 
     /** The whole row: the renderer picks what it shows, the sorter what it compares. */

@@ -60,11 +60,13 @@ final class ResultsTable extends JTable {
         fit();
     }
 
-    void show(List<ResultRow> lines, String analyte) {
+    void show(List<ResultRow> lines, String analyte, boolean scatterOnly) {
         following = true;
-        model.show(lines, analyte);
+        model.show(lines, analyte, scatterOnly);
         TableColumn value = getColumnModel().getColumn(ResultsModel.VALUE);
         value.setHeaderValue(model.getColumnName(ResultsModel.VALUE));
+        TableColumn expanded = getColumnModel().getColumn(ResultsModel.EXPANDED);
+        expanded.setHeaderValue(model.getColumnName(ResultsModel.EXPANDED));
         fit();
         following = false;
         follow();

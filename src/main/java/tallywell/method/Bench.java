@@ -38,6 +38,12 @@ public record Bench(
                 .toList();
     }
 
+    /** Whether usual dilutions are given and none of them leaves a sample as it is. */
+    boolean dilutesEverything() {
+        return !dilutions.isEmpty()
+                && dilutions.stream().allMatch(each -> each.dilution().factor() > 1);
+    }
+
     /** Volume of one part in each well, in µL. */
     public double volumeUl(Reagent.Into part, int trigger) {
         return into(part, trigger).stream().mapToDouble(Reagent::volumeUl).sum();

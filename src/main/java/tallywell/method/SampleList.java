@@ -33,15 +33,22 @@ public record SampleList(Map<Integer, Sample> bySlot, Set<Integer> unstated) {
     }
 
     /**
-     * The samples without a dilution in a list that has one for others: it may have been forgotten, and a value would be
-     * too low by the whole factor.
+     * The samples whose dilution may have been forgotten, so that a value would be too low by the whole factor: those
+     * without one in a list that has one for others, and all of a list without any where the method knows no kind of sample
+     * undiluted. A dilution of 1 that the list states is never among them.
      */
-    public List<Sample> forgotten() {
-        return unstated.size() == bySlot.size()
+    public List<Sample> forgotten(AssayMethod method) {
+        boolean none = unstated.size() == bySlot.size();
+        return none && !method.bench().dilutesEverything()
                 ? List.of()
                 : bySlot.values().stream()
                         .filter(sample -> unstated.contains(sample.slot()))
                         .toList();
+    }
+
+    /** Whether no sample has a dilution that the list states. */
+    public boolean statesNoDilution() {
+        return unstated.size() == bySlot.size();
     }
 
     /** The same list, where samples without a dilution are said to be undiluted. */

@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.OptionalDouble;
 import java.util.OptionalInt;
+import tallywell.assess.BasisWords;
 import tallywell.assess.JudgedDifference;
 import tallywell.assess.Judgement;
 import tallywell.assess.Verdict;
@@ -18,11 +19,12 @@ import tallywell.workup.Result;
 /** The tables of results on the first page. */
 final class ResultLines {
     private static final double SLOT = 22;
-    private static final double NAME = 92;
+    private static final double NAME = 84;
     private static final double ANALYTE = 52;
     private static final double VALUE = 46;
     private static final double EXPANDED = 38;
     private static final double UNIT = 35;
+    private static final double DILUTION = 34;
     private static final double WELLS = 13;
     private static final double CV = 28;
     private static final double VERDICT = 40;
@@ -30,9 +32,11 @@ final class ResultLines {
 
     private final Report report;
     private final boolean hasAnalytes;
+    private final BasisWords basis;
 
     ResultLines(Report report) {
         this.report = report;
+        this.basis = new BasisWords(report.assessment());
         this.hasAnalytes = report.analysis().steps().size() > 1
                 || !report.analysis().differences().isEmpty();
     }
@@ -46,8 +50,9 @@ final class ResultLines {
             columns.add(Column.text("Analyte", ANALYTE));
         }
         columns.add(Column.number("Value", VALUE));
-        columns.add(Column.number("± U", EXPANDED));
+        columns.add(Column.number(basis.head(), EXPANDED));
         columns.add(Column.text("Unit", UNIT));
+        columns.add(Column.number("Dilution", DILUTION));
         columns.add(Column.number("n", WELLS));
         columns.add(Column.number("CV %", CV));
         columns.add(Column.text("Verdict", VERDICT));
@@ -66,9 +71,9 @@ final class ResultLines {
                         ? OptionalDouble.of(each.budget().get().expandedUncertainty())
                         : OptionalDouble.empty();
                 String last = role.equals("sample") ? Words.advice(each) : recovery(each.result());
-                Stated stated =
-                        Stated.of(each.result().value(), expanded, Bounds.words(report.analysis(), each.result()));
-                rows.add(row(each.result(), stated, each.verdict(), last));
+                String otherwise = Bounds.words(report.analysis(), each.result());
+                String scatter = basis.row(BasisWords.of(each));
+                rows.add(row(each.result(), Stated.of(each.result().value(), expanded, otherwise), each.verdict(), last, scatter));
             }
         }
         return rows;
@@ -78,21 +83,22 @@ final class ResultLines {
     List<List<Cell>> differences() {
         List<List<Cell>> rows = new ArrayList<>();
         for (JudgedDifference each : report.assessment().differences()) {
+            String scatter = basis.row(BasisWords.of(each));
             if (each.atMost().isPresent()) {
                 Stated bound = new Stated(Bounds.words(each), "");
-                rows.add(row(each.row(), bound, each.verdict(), Words.advice(each)));
+                rows.add(row(each.row(), bound, each.verdict(), Words.advice(each), scatter));
             } else {
                 OptionalDouble expanded = each.budget().isPresent()
                         ? OptionalDouble.of(each.budget().get().expandedUncertainty())
                         : OptionalDouble.empty();
                 Stated stated = Stated.of(each.row().value(), expanded, Bounds.words(each));
-                rows.add(row(each.row(), stated, each.verdict(), Words.advice(each)));
+                rows.add(row(each.row(), stated, each.verdict(), Words.advice(each), scatter));
             }
         }
         return rows;
     }
 
-    private List<Cell> row(Result result, Stated stated, Verdict verdict, String last) {
+    private List<Cell> row(Result result, Stated stated, Verdict verdict, String last, String scatter) {
         List<Cell> cells = new ArrayList<>();
         cells.add(Cell.of(slot(result)));
         cells.add(Cell.of(result.name()));
@@ -102,13 +108,14 @@ final class ResultLines {
         cells.add(Cell.bold(stated.value()));
         cells.add(Cell.of(stated.expanded()));
         cells.add(Cell.of(result.unit().symbol()));
+        cells.add(Cell.of(Numbers.plain(result.dilution().factor())));
         cells.add(Cell.of(Integer.toString(result.n())));
         cells.add(Cell.of(
                 result.cvPercent().isPresent()
                         ? Numbers.fixed(result.cvPercent().getAsDouble(), 1)
                         : ""));
         cells.add(verdict(verdict));
-        cells.add(Cell.of(seen(result)));
+        cells.add(Cell.of(seen(result, scatter)));
         cells.add(Cell.of(last));
         return cells;
     }
@@ -126,7 +133,7 @@ final class ResultLines {
         };
     }
 
-    private String seen(Result result) {
+    private String seen(Result result, String scatter) {
         List<String> seen = new ArrayList<>();
         if (result.assigned().isPresent()) {
             seen.add("assigned " + Numbers.plain(result.assigned().getAsDouble()) + " " + result.unit());
@@ -140,6 +147,9 @@ final class ResultLines {
         String flags = Words.brief(result.flags());
         if (!flags.isEmpty()) {
             seen.add(flags);
+        }
+        if (!scatter.isEmpty()) {
+            seen.add(scatter);
         }
         return String.join("; ", seen);
     }

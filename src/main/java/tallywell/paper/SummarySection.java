@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.Set;
 import java.util.stream.Collectors;
 import tallywell.assess.Assessment;
+import tallywell.assess.BasisWords;
 import tallywell.assess.Check;
 import tallywell.assess.Judgement;
 import tallywell.assess.Verdict;
@@ -110,8 +111,8 @@ final class SummarySection {
                         + " to check, " + assessment.count(Verdict.REPEAT)
                         + " to repeat. Values are in the original sample"
                         + (hasUncertainty
-                                ? "; ± U is their expanded uncertainty for 95 % coverage, with two significant digits,"
-                                        + " and values are rounded to its last place."
+                                ? "; " + new BasisWords(assessment).meaning()
+                                        + ". ± U has two significant digits, and values are rounded to its last place."
                                 : ", shown with three significant digits; their uncertainty has not been evaluated."),
                 NOTE_SIZE,
                 Ink.SOFT);

@@ -129,6 +129,7 @@ final class BudgetColumns {
         titles.addAll(List.of("recovery", "unit"));
         titles.addAll(PLAIN.subList(0, PLAIN.size() - 1));
         titles.add("100 % within U");
+        titles.add("basis of U");
         return titles;
     }
 

@@ -26,8 +26,7 @@ final class BudgetLegend {
                 "u",
                 "standard uncertainty: as uncertain as a result with this standard deviation, all sources together, in"
                         + " the unit of the value."));
-        lines.add(
-                new Line("U, k", "U = k · u. In 95 of 100 cases the true value lies between value − U and value + U."));
+        lines.add(new Line("U, k", "U = k · u. " + coverage(report.assessment().budget())));
         lines.add(new Line(
                 "degrees of freedom",
                 "how well u itself is known. Few make k large: a scatter that is seen in few wells may be larger than it"
@@ -59,6 +58,16 @@ final class BudgetLegend {
                                 + " they agree within a few per cent, the budget can be trusted.")));
         recoveries(report, lines);
         return lines;
+    }
+
+    /** Scatter alone does not say where the true value lies, so that nothing is promised of it. */
+    private static String coverage(PlateBudget budget) {
+        String promise = "In 95 of 100 cases the true value lies between value − U and value + U.";
+        if (!budget.anyScatterOnly()) {
+            return promise;
+        }
+        return "Where the remark says scatter only, no source that the method states acts: U says how well the result"
+                + " repeats, and the true value may lie farther off.";
     }
 
     private static void recoveries(Report report, List<Line> lines) {

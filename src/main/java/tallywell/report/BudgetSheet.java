@@ -213,7 +213,7 @@ final class BudgetSheet {
             JudgedDifference each = all.get(i);
             Result result = each.row();
             Optional<DifferenceBudget> found = each.budget();
-            String remark = found.isPresent() ? BudgetWords.DIFFERENCE : BudgetWords.NO_DIFFERENCE;
+            String remark = BudgetWords.of(found);
             sheet.row(row, LINE_PT * ChecksSheet.lines(remark, REMARK_WIDTH));
             name(result.name(), result.role(), result.analyte());
             String cell = ResultPlaces.cell(draft.results().rowOfDifference(i), ResultColumns.VALUE);
@@ -267,8 +267,9 @@ final class BudgetSheet {
                             + ",\"yes\",\"no\"))",
                     within ? "yes" : "no",
                     CELL.align(Look.Align.RIGHT));
+            sheet.text(columns.u() + 5, each.basis().word(), CELL);
         } else {
-            blanks(columns.u(), columns.u() + 4);
+            blanks(columns.u(), columns.u() + 5);
         }
         row++;
     }

@@ -3,6 +3,8 @@ package tallywell.report;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import tallywell.budget.Basis;
+import tallywell.budget.DifferenceBudget;
 import tallywell.budget.PlateBudget;
 import tallywell.budget.ResultBudget;
 import tallywell.method.UncertaintyRule.Stated;
@@ -10,10 +12,18 @@ import tallywell.workup.Result;
 
 /** What the uncertainty of a result rests on, or why there is none, in words. */
 final class BudgetWords {
-    static final String DIFFERENCE = "by difference; what both results share is taken out";
-    static final String NO_DIFFERENCE = "no u: one of the two results has none";
+    private static final String DIFFERENCE = "by difference; what both results share is taken out";
+    private static final String NO_DIFFERENCE = "no u: one of the two results has none";
+
+    private static final String SCATTER_ONLY = "U is scatter only: no source that the method states acts";
 
     private BudgetWords() {}
+
+    /** Of a result by difference. */
+    static String of(Optional<DifferenceBudget> found) {
+        return found.map(each -> each.basis() == Basis.SCATTER_ONLY ? DIFFERENCE + "; " + SCATTER_ONLY : DIFFERENCE)
+                .orElse(NO_DIFFERENCE);
+    }
 
     static String of(PlateBudget budget, Result result, Optional<ResultBudget> found) {
         return found.map(each -> remark(budget, each)).orElseGet(() -> why(budget, result));
@@ -23,6 +33,9 @@ final class BudgetWords {
         List<String> remarks = new ArrayList<>();
         if (each.stated() == Stated.VALIDATION) {
             remarks.add("reported with u by validation and k = 2");
+        }
+        if (each.basisByBudget() == Basis.SCATTER_ONLY) {
+            remarks.add(SCATTER_ONLY);
         }
         if (budget.restsOnTraces(each.result().step())) {
             remarks.add("no replicates that differ: noise of the trace only, without pipetting");

@@ -143,12 +143,13 @@ final class CombinedBudget {
         begin(result, "value", result.value(), result.unit().symbol());
         found.ifPresent(
                 each -> uncertainty(each.standardUncertainty(), each.degreesOfFreedom(), each.coverageFactor()));
-        sheet.text(16, found.isPresent() ? BudgetWords.DIFFERENCE : BudgetWords.NO_DIFFERENCE, Looks.NOTE);
+        sheet.text(16, BudgetWords.of(found), Looks.NOTE);
     }
 
     private void recovery(Result result, Optional<RecoveryBudget> found) throws IOException {
         begin(result, RECOVERY, result.recoveryPercent(), "%");
         found.ifPresent(
                 each -> uncertainty(each.standardUncertainty(), each.degreesOfFreedom(), each.coverageFactor()));
+        sheet.text(16, found.map(each -> "U: " + each.basis().word()).orElse(""), Looks.NOTE);
     }
 }

@@ -2,7 +2,9 @@ package tallywell.report;
 
 import java.io.IOException;
 import java.util.OptionalDouble;
+import tallywell.assess.BasisWords;
 import tallywell.assess.JudgedDifference;
+import tallywell.budget.Basis;
 import tallywell.budget.DifferenceBudget;
 import tallywell.workup.Result;
 
@@ -34,6 +36,7 @@ final class DifferenceRow {
         to.text(judged.advice().word());
         to.number(judged.atMost());
         to.text(judged.adviceFor().word());
+        to.text(BasisWords.of(judged).map(Basis::word).orElse(""));
     }
 
     private static OptionalDouble of(

@@ -7,7 +7,9 @@ import java.util.OptionalDouble;
 import java.util.Set;
 import java.util.function.ToDoubleFunction;
 import java.util.stream.Collectors;
+import tallywell.assess.BasisWords;
 import tallywell.assess.Judgement;
+import tallywell.budget.Basis;
 import tallywell.budget.ResultBudget;
 import tallywell.workup.Flag;
 import tallywell.workup.Result;
@@ -35,7 +37,8 @@ enum ResultColumns {
     FLAGS,
     ADVICE,
     AT_MOST,
-    ADVICE_FOR;
+    ADVICE_FOR,
+    U_BASIS("U_basis");
 
     private static final List<ResultColumns> ALL = List.of(values());
 
@@ -72,7 +75,7 @@ enum ResultColumns {
     /** Whether the column holds numbers. */
     boolean isNumber() {
         return switch (this) {
-            case RUN, PLATE, ROLE, SAMPLE, ANALYTE, UNIT, VERDICT, FLAGS, ADVICE, ADVICE_FOR -> false;
+            case RUN, PLATE, ROLE, SAMPLE, ANALYTE, UNIT, VERDICT, FLAGS, ADVICE, ADVICE_FOR, U_BASIS -> false;
             default -> true;
         };
     }
@@ -117,6 +120,7 @@ enum ResultColumns {
         to.text(judgement.advice().word());
         to.empty();
         to.text("");
+        to.text(BasisWords.of(judgement).map(Basis::word).orElse(""));
     }
 
     private static OptionalDouble number(Optional<ResultBudget> budget, ToDoubleFunction<ResultBudget> what) {

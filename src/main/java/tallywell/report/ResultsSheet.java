@@ -66,7 +66,7 @@ final class ResultsSheet {
         differences();
         sheet.freeze(1, 5);
         sheet.poi().setAutoFilter(new CellRangeAddress(0, places.lastRow(), 0, ResultColumns.count() - 1));
-        sheet.widths(26, 8, 8, 6, 26, 16, 11, 9, 9, 9, 6, 4, 11, 9, 11, 10, 17, 10, 32, 12, 10, 10);
+        sheet.widths(26, 8, 8, 6, 26, 16, 11, 9, 9, 9, 6, 4, 11, 9, 11, 10, 17, 10, 32, 12, 10, 10, 12);
         for (int column = ResultColumns.count(); column < places.firstReplicateAll() + places.replicates(); column++) {
             sheet.width(column, column < places.firstReplicate() ? 17 : 12);
         }

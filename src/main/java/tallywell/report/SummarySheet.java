@@ -5,6 +5,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.stream.Collectors;
 import tallywell.assess.Assessment;
+import tallywell.assess.BasisWords;
 import tallywell.assess.Check;
 import tallywell.assess.Verdict;
 import tallywell.workup.Assay;
@@ -98,7 +99,7 @@ final class SummarySheet {
                 "Samples: " + count(Verdict.REPORT) + " to report, " + count(Verdict.CHECK) + " to check, "
                         + count(Verdict.REPEAT) + " to repeat. Values are in the original sample"
                         + (table.hasUncertainty()
-                                ? ", ± U is their expanded uncertainty for 95 % coverage."
+                                ? "; " + new BasisWords(assessment).meaning() + "."
                                 : ", shown with three significant digits; their uncertainty has not been evaluated."),
                 Looks.NOTE);
     }

@@ -4,6 +4,7 @@ import java.io.IOException;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.OptionalDouble;
+import tallywell.assess.BasisWords;
 import tallywell.assess.JudgedDifference;
 import tallywell.assess.Judgement;
 import tallywell.assess.Verdict;
@@ -22,6 +23,7 @@ final class SummaryTable {
     private static final int DIGITS = 3;
     private static final int DIGITS_OF_UNCERTAINTY = 2;
     private static final double LINE_PT = 12.5;
+    private static final double LONGER_HEAD = 7;
     private static final int LONGEST_NAME = 75;
     private static final Well FIRST = new Well(0, 0);
     private static final Look CELL = Look.PLAIN.edge(Look.Edge.UNDER).align(Look.Align.TOP);
@@ -35,6 +37,7 @@ final class SummaryTable {
         VALUE("Value", 10),
         EXPANDED("± U", 9),
         UNIT("Unit", 9),
+        DILUTION("Dilution", 9),
         N("n", 4),
         CV("CV %", 6.5),
         VERDICT("Verdict", 9),
@@ -50,7 +53,7 @@ final class SummaryTable {
         }
 
         boolean isNumber() {
-            return this == VALUE || this == EXPANDED || this == N || this == CV;
+            return this == VALUE || this == EXPANDED || this == DILUTION || this == N || this == CV;
         }
     }
 
@@ -62,15 +65,18 @@ final class SummaryTable {
             String next,
             int resultsRow,
             String otherwise,
-            boolean isBound) {}
+            boolean isBound,
+            String basis) {}
 
     private final Draft draft;
     private final Sheet sheet;
+    private final BasisWords basis;
     private final List<Column> columns = new ArrayList<>(List.of(Column.values()));
 
     SummaryTable(Draft draft, Sheet sheet) {
         this.draft = draft;
         this.sheet = sheet;
+        this.basis = new BasisWords(draft.report().assessment());
         if (draft.analysis().steps().size() == 1
                 && draft.analysis().differences().isEmpty()) {
             columns.remove(Column.ANALYTE);
@@ -79,7 +85,8 @@ final class SummaryTable {
             columns.remove(Column.EXPANDED);
         }
         for (int i = 0; i < columns.size(); i++) {
-            sheet.width(i, columns.get(i).width);
+            boolean longHead = columns.get(i) == Column.EXPANDED && basis.scatterOnly();
+            sheet.width(i, columns.get(i).width + (longHead ? LONGER_HEAD : 0));
         }
     }
 
@@ -131,7 +138,8 @@ final class SummaryTable {
                     Words.advice(judged),
                     draft.results().rowOfDifference(i),
                     Bounds.words(judged),
-                    isBound));
+                    isBound,
+                    basis.row(BasisWords.of(judged))));
         }
         return write(lines, firstRow, "By difference", Column.NEXT.title);
     }
@@ -147,7 +155,8 @@ final class SummaryTable {
                 Words.advice(judgement.advice()),
                 draft.results().row(judgement.result()),
                 Bounds.words(draft.analysis(), judgement.result()),
-                false);
+                false,
+                basis.row(BasisWords.of(judgement)));
     }
 
     private int write(List<Line> lines, int firstRow, String first, String last) throws IOException {
@@ -159,13 +168,15 @@ final class SummaryTable {
         sheet.row(row++, 16);
         for (int i = 0; i < columns.size(); i++) {
             Column column = columns.get(i);
-            String title = column == Column.NAME ? first : column == Column.NEXT ? last : column.title;
+            String title = column == Column.NAME ? first : column == Column.NEXT
+                    ? last
+                    : column == Column.EXPANDED ? basis.head() : column.title;
             Look.Align align =
                     column.isNumber() ? Look.Align.RIGHT : isIndented(column) ? Look.Align.INDENT : Look.Align.LEFT;
             sheet.text(i, title, Looks.HEAD.align(align));
         }
         for (Line line : lines) {
-            String seen = seen(line.result());
+            String seen = seen(line);
             int high = ChecksSheet.lines(name(line), (int) Column.NAME.width, seen, (int) Column.SEEN.width);
             sheet.row(row++, 2 + LINE_PT * high);
             for (int i = 0; i < columns.size(); i++) {
@@ -182,7 +193,8 @@ final class SummaryTable {
         return end < name.length() ? name.substring(0, end) + "…" : name;
     }
 
-    private String seen(Result result) {
+    private String seen(Line line) {
+        Result result = line.result();
         List<String> seen = new ArrayList<>();
         if (result.assigned().isPresent()) {
             seen.add("assigned " + Numbers.plain(result.assigned().getAsDouble()) + " " + result.unit());
@@ -200,6 +212,9 @@ final class SummaryTable {
         if (!flags.isEmpty()) {
             seen.add(flags);
         }
+        if (!line.basis().isEmpty()) {
+            seen.add(line.basis());
+        }
         return String.join("; ", seen);
     }
 
@@ -216,6 +231,12 @@ final class SummaryTable {
             case VALUE -> value(at, line);
             case EXPANDED -> expanded(at, line);
             case UNIT -> sheet.text(at, result.unit().symbol(), INDENTED);
+            case DILUTION ->
+                sheet.formula(
+                        at,
+                        ResultPlaces.cell(line.resultsRow(), ResultColumns.DILUTION),
+                        result.dilution().factor(),
+                        RIGHT.format("General"));
             case N ->
                 sheet.formula(at, ResultPlaces.cell(line.resultsRow(), ResultColumns.N), result.n(), RIGHT.format("0"));
             case CV -> copied(at, ResultPlaces.cell(line.resultsRow(), ResultColumns.CV_PERCENT), result.cvPercent());

@@ -72,6 +72,7 @@ public final class Words {
             case CREEP_FOLLOWS_ANALYTE -> "creep grows with ΔA";
             case TRIGGER_ELSEWHERE -> "trigger may be elsewhere";
             case READER_CEILING -> "reader may have stopped at its ceiling";
+            case DILUTION_ASSUMED -> "no dilution in the sample list, taken as undiluted";
         };
     }
 

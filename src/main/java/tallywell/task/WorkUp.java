@@ -12,6 +12,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import tallywell.assess.Assessment;
+import tallywell.assess.BasisWords;
 import tallywell.assess.Verdict;
 import tallywell.budget.SimulatedPlate;
 import tallywell.notice.InputException;
@@ -270,7 +271,7 @@ public final class WorkUp {
         Assessment assessment = report.assessment();
         return report.run() + ": " + assessment.sentence() + " Results: " + assessment.count(Verdict.REPORT)
                 + " to report, " + assessment.count(Verdict.CHECK) + " to check, " + assessment.count(Verdict.REPEAT)
-                + " to repeat.";
+                + " to repeat." + new BasisWords(assessment).sentence();
     }
 
     private static Path defaultOutput(Path named) {

@@ -80,7 +80,9 @@ public enum Flag {
     /** The traces break elsewhere than the trigger is written. */
     TRIGGER_ELSEWHERE("the traces break at another moment than the trigger is written"),
     /** The reader stops at a value that it does not mark. */
-    READER_CEILING("readings stop at one highest value, as a reader does at the end of its range");
+    READER_CEILING("readings stop at one highest value, as a reader does at the end of its range"),
+    /** The sample list has no dilution for a sample that it should have one for. */
+    DILUTION_ASSUMED("the sample list states no dilution for it, so it counts as undiluted");
 
     private final String text;
 

@@ -66,13 +66,16 @@ final class Preconditions {
                     "the layout has slots without a row in the sample list, which count as unused: "
                             + empty.stream().map(String::valueOf).collect(Collectors.joining(", "))));
         }
-        List<Sample> forgotten = assay.samples().forgotten();
+        List<Sample> forgotten = assay.samples().forgotten(assay.method());
         if (!forgotten.isEmpty()) {
             remarks.add(
                     Notice.attention(
                             assay.place(),
                             "the sample list has no dilution for " + listed(forgotten)
-                                    + ", while others have one; expected one for each: without it a sample counts as undiluted"));
+                                    + (assay.samples().statesNoDilution()
+                                            ? ", and the method dilutes every kind of sample"
+                                            : ", while others have one")
+                                    + "; expected one for each: without it a sample counts as undiluted"));
         }
         for (Run.Exclusion each : new LinkedHashSet<>(assay.exclusions().values())) {
             unused(assay, each.wells(), each.line(), "exclude").ifPresent(remarks::add);
