@@ -10,8 +10,7 @@ import tallywell.budget.ResultBudget;
 /** What the ± U of a plate may be said to mean, by what each rests on. */
 public final class BasisWords {
     private static final String U = "± U";
-    private static final String MEANS =
-            "it says how well a result repeats, not where the true value lies";
+    private static final String MEANS = "how well a result repeats, not where the true value lies";
 
     private final List<Basis> known;
 
@@ -54,12 +53,12 @@ public final class BasisWords {
     /** What ± U is, without a full stop; nothing may be said of coverage where it is scatter only. */
     public String meaning() {
         if (scatterOnly()) {
-            return U + " is scatter only, since no source that the method states acts: " + MEANS;
+            return U + " is scatter only (no stated source acts): " + MEANS;
         }
         String coverage = U + " is their expanded uncertainty for 95 % coverage";
         return count() == 0
                 ? coverage
-                : coverage + " but where it is said to be scatter only, since no stated source acts: there " + MEANS;
+                : coverage + "; where it is scatter only (no stated source acts), " + MEANS;
     }
 
     /** A sentence for where results are summed up, with a blank before it; empty if no U is scatter only. */

@@ -18,13 +18,13 @@ import tallywell.workup.Result;
 
 /** The tables of results on the first page. */
 final class ResultLines {
-    private static final double SLOT = 22;
-    private static final double NAME = 84;
+    private static final double SLOT = 20;
+    private static final double NAME = 74;
     private static final double ANALYTE = 52;
-    private static final double VALUE = 46;
-    private static final double EXPANDED = 38;
-    private static final double UNIT = 35;
-    private static final double DILUTION = 34;
+    private static final double VALUE = 42;
+    private static final double EXPANDED = 36;
+    private static final double UNIT = 32;
+    private static final double DILUTION = 42;
     private static final double WELLS = 13;
     private static final double CV = 28;
     private static final double VERDICT = 40;
@@ -50,7 +50,7 @@ final class ResultLines {
             columns.add(Column.text("Analyte", ANALYTE));
         }
         columns.add(Column.number("Value", VALUE));
-        columns.add(Column.number(basis.head(), EXPANDED));
+        columns.add(Column.number("± U", EXPANDED));
         columns.add(Column.text("Unit", UNIT));
         columns.add(Column.number("Dilution", DILUTION));
         columns.add(Column.number("n", WELLS));

@@ -112,7 +112,7 @@ final class SummarySection {
                         + " to repeat. Values are in the original sample"
                         + (hasUncertainty
                                 ? "; " + new BasisWords(assessment).meaning()
-                                        + ". ± U has two significant digits, and values are rounded to its last place."
+                                        + ". It has two digits, values end at its last place."
                                 : ", shown with three significant digits; their uncertainty has not been evaluated."),
                 NOTE_SIZE,
                 Ink.SOFT);
@@ -120,7 +120,9 @@ final class SummarySection {
 
     private void results() throws IOException {
         ResultLines lines = new ResultLines(report);
-        flow.heading("Results", 40);
+        BasisWords basis = new BasisWords(report.assessment());
+        // Over all tables of the page, where the heads of narrow columns have no room for it.
+        flow.heading(basis.scatterOnly() ? "Results (" + basis.head() + ")" : "Results", 40);
         // What was asked for comes before what it follows from.
         table(lines, lines.differences(), "By difference", "What to do next");
         table(lines, lines.of("sample"), "Sample", "What to do next");

@@ -174,7 +174,7 @@ public final class CombinedWorkbook implements Closeable {
      */
     public void finish(OutputStream out) throws IOException {
         table(runs, 2, 34, 60, 10, 18, 26, 14, 13, 13, 13, 11, 11, 11);
-        table(results, 5, 34, 10, 8, 6, 26, 16, 11, 9, 9, 9, 6, 5, 11, 9, 11, 10, 16, 9, 36, 12, 12);
+        table(results, 5, 34, 10, 8, 6, 26, 16, 11, 9, 9, 9, 6, 5, 11, 9, 11, 10, 16, 9, 36, 12, 10, 10, 12);
         table(checks, 1, 34, 44, 24, 34, 14, 40);
         table(provenance, 1, 34, 12, 44, 70);
         table(budget, 5, CombinedBudget.WIDTHS);
