@@ -19,15 +19,15 @@ import tallywell.workup.Result;
 /** The tables of results on the first page. */
 final class ResultLines {
     private static final double SLOT = 20;
-    private static final double NAME = 74;
+    private static final double NAME = 78;
     private static final double ANALYTE = 52;
-    private static final double VALUE = 42;
+    private static final double VALUE = 44;
     private static final double EXPANDED = 36;
     private static final double UNIT = 32;
-    private static final double DILUTION = 42;
+    private static final double DILUTION = 40;
     private static final double WELLS = 13;
-    private static final double CV = 28;
-    private static final double VERDICT = 40;
+    private static final double CV = 26;
+    private static final double VERDICT = 38;
     private static final double NEXT = 66;
 
     private final Report report;
@@ -57,8 +57,8 @@ final class ResultLines {
         columns.add(Column.number("CV %", CV));
         columns.add(Column.text("Verdict", VERDICT));
         double taken = columns.stream().mapToDouble(Column::width).sum() + NEXT;
-        columns.add(Column.text("What was seen", Flow.WIDTH - taken - (hasAnalytes ? 0 : 12)));
-        columns.add(Column.text(last, NEXT + (hasAnalytes ? 0 : 12)));
+        columns.add(Column.text("What was seen", Flow.WIDTH - taken - (hasAnalytes ? 0 : 6)));
+        columns.add(Column.text(last, NEXT + (hasAnalytes ? 0 : 6)));
         return columns;
     }
 
