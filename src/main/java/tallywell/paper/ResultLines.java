@@ -19,15 +19,15 @@ import tallywell.workup.Result;
 /** The tables of results on the first page. */
 final class ResultLines {
     private static final double SLOT = 20;
-    private static final double NAME = 78;
+    private static final double NAME = 77;
     private static final double ANALYTE = 52;
     private static final double VALUE = 44;
-    private static final double EXPANDED = 36;
-    private static final double UNIT = 32;
+    private static final double EXPANDED = 33;
+    private static final double UNIT = 29;
     private static final double DILUTION = 40;
     private static final double WELLS = 13;
     private static final double CV = 26;
-    private static final double VERDICT = 38;
+    private static final double VERDICT = 36;
     private static final double NEXT = 66;
 
     private final Report report;
