@@ -17,6 +17,7 @@ final class WellList {
     private final int from;
     private final int limit;
     private final int start;
+    private final WellSlips slips;
     final List<Piece> pieces = new ArrayList<>();
     final List<Notice> notes = new ArrayList<>();
     int[] rows = new int[16];
@@ -31,12 +32,13 @@ final class WellList {
         this.from = from;
         this.limit = limit;
         this.start = start;
+        slips = new WellSlips(sheet, position, this::hasNumbers);
     }
 
     boolean collect() throws InputException {
         if (start > 0 && hasNumbers(start - 1)) {
-            refuseLabelled(start - 1);
-            refuseSlip(start - 1);
+            slips.refuseLabelled(start - 1);
+            slips.refuseSlip(start - 1, start);
         }
         gather();
         series = SeriesRows.above(sheet, start, from);
@@ -126,80 +128,12 @@ final class WellList {
                 at++;
                 continue;
             }
-            refuseOutside(at);
+            slips.refuseOutside(at, count == 0 ? -1 : last);
             int next = continuation(at);
             if (next < 0) {
                 break;
             }
             at = next;
-        }
-    }
-
-    /** A word like a well that no plate has, in the midst of wells, is a slip and no title. */
-    private void refuseOutside(int row) throws InputException {
-        String text = position.letter() < 0 ? sheet.text(row, position.first()) : "";
-        boolean numbers = hasNumbers(row);
-        if (numbers && position.letter() >= 0 && row == last + 1 && (followedByWell(row) || isCountedFrom0(row))) {
-            throw sheet.fault(
-                    row, position.first(), "amid wells the row", "a letter and a number that name a well of a plate");
-        }
-        if (numbers && row == last + 1) {
-            refuseLabelled(row);
-        }
-        if (numbers && text.matches("[A-Za-z]{1,2} ?\\d{1,4}")) {
-            throw sheet.fault(row, position.first(), "the well", "A1 to AF48, wells that plates have");
-        }
-        if (numbers && !text.isEmpty() && row == last + 1 && isMistyped(row, text)) {
-            throw sheet.fault(
-                    row,
-                    position.first(),
-                    "where a well should stand",
-                    "a well such as B7, in letters of the Latin alphabet");
-        }
-        if (numbers && text.isEmpty() && position.letter() < 0 && count > 0 && row == last + 1 && followedByWell(row)) {
-            throw new InputException(
-                    sheet.table().place(row), "found numbers without a well; expected a well such as B7");
-        }
-    }
-
-    /** Whether a row amid wells, or one that is written like a well, names none: a slip, by which it would vanish. */
-    private boolean isMistyped(int row, String text) {
-        boolean wellLike = text.length() <= 5
-                && text.chars().anyMatch(Character::isLetter)
-                && text.chars().anyMatch(c -> Character.isDigit(c) || c == 'O' || c == 'o' || c == 'l' || c == 'I');
-        boolean known = !Words.in(text).isEmpty();
-        return !known && (wellLike || followedByWell(row));
-    }
-
-    /** The row above the first well must not be one whose well was mistyped or counted from 0. */
-    private void refuseSlip(int row) throws InputException {
-        if (position.letter() >= 0 && isCountedFrom0(row)) {
-            throw sheet.fault(row, position.first(), "rows or columns of the plate counted from 0, at", "both counted from 1");
-        }
-        String text = position.letter() < 0 ? sheet.text(row, position.first()) : "";
-        boolean alike = sheet.filled(row).size() == sheet.filled(start).size();
-        boolean zero = text.matches("[A-Za-z]{1,2} ?0{1,3}");
-        boolean foreign = text.length() <= 4 && text.matches("\\p{L}{1,2}\\d{1,3}");
-        if (alike && (zero || foreign)) {
-            throw sheet.fault(
-                    row,
-                    position.first(),
-                    "where a well should stand",
-                    "a well such as B7, in letters of the Latin alphabet, counted from 1");
-        }
-    }
-
-    private boolean isCountedFrom0(int row) {
-        return sheet.text(row, position.letter()).matches("0{1,2}")
-                || sheet.text(row, position.number()).matches("0{1,2}");
-    }
-
-    /** A well with more in its cell is a row of the list that would go by in silence. */
-    private void refuseLabelled(int row) throws InputException {
-        if (position.letter() < 0
-                && WellHeading.labelled(sheet.text(row, position.first())).isPresent()) {
-            throw sheet.fault(
-                    row, position.first(), "the well", "a well such as B7, and its sample in a column of its own");
         }
     }
 

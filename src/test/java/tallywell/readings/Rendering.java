@@ -192,6 +192,8 @@ final class Rendering {
                 new Object[] {"Bandwidth: 9 nm"},
                 new Object[] {"Settling time 200 ms"},
                 new Object[] {"Blank correction: none"},
+                new Object[] {word("Incubation 30 min", "Lamp warm-up: 30 min", "Inkubation: 10 min", "Préchauffage 20 min")},
+                new Object[] {word("Comment: compare with 415 nm", "Lamp test at 633 nm passed", "Bemerkung: wie bei 415 nm")},
                 new Object[] {word("Cider tanks", "Pear juice of the week", "Apfelsaft Herbst", "Run 14 of the season")
                 }));
         if (form.startsWith("grid") || form.startsWith("list")) {
@@ -365,21 +367,33 @@ final class Rendering {
         List<String> wavelengths = new ArrayList<>(List.of("340", "365", "405", "450", "620"));
         Collections.shuffle(wavelengths, random);
         int style = random.nextInt(3);
+        boolean below = chance(20);
         for (String nm : wavelengths.subList(0, 2 + random.nextInt(2))) {
-            line(style == 0 ? nm + " nm" : style == 1 ? "Wavelength: " + nm + " nm" : "Extinktion " + nm + " nm");
-            grid("", nm, "", "grid");
-            blank();
+            String caption = style == 0 ? nm + " nm" : style == 1 ? "Wavelength: " + nm + " nm" : "Extinktion " + nm + " nm";
+            captioned(caption, below, () -> grid("", nm, "", "grid"));
         }
     }
 
     private void gridsByPlate() {
         int style = random.nextInt(3);
+        boolean below = chance(20);
         for (int i = 1; i <= 2 + random.nextInt(2); i++) {
             String name = style == 2 ? "P" + i : "" + i;
-            line(style == 0 ? "Plate " + name : style == 1 ? "Plate: " + name : "Platte " + name);
-            grid(name, "", "", "grid");
-            blank();
+            String caption = style == 0 ? "Plate " + name : style == 1 ? "Plate: " + name : "Platte " + name;
+            captioned(caption, below, () -> grid(name, "", "", "grid"));
         }
+    }
+
+    /** A caption above or below its grid, and a blank line to the next. */
+    private void captioned(String caption, boolean below, Runnable grid) {
+        if (!below) {
+            line(caption);
+        }
+        grid.run();
+        if (below) {
+            line(caption);
+        }
+        blank();
     }
 
     private List<int[]> wells() {
