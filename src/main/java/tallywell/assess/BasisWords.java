@@ -56,9 +56,7 @@ public final class BasisWords {
             return U + " is scatter only (no stated source acts): " + MEANS;
         }
         String coverage = U + " is their expanded uncertainty for 95 % coverage";
-        return count() == 0
-                ? coverage
-                : coverage + "; where it is scatter only (no stated source acts), " + MEANS;
+        return count() == 0 ? coverage : coverage + "; where it is scatter only (no stated source acts), " + MEANS;
     }
 
     /** A sentence for where results are summed up, with a blank before it; empty if no U is scatter only. */
@@ -66,7 +64,9 @@ public final class BasisWords {
         if (count() == 0) {
             return "";
         }
-        return scatterOnly() ? " Every U is scatter only." : " U of " + count() + " of " + known.size() + " results is scatter only.";
+        return scatterOnly()
+                ? " Every U is scatter only."
+                : " U of " + count() + " of " + known.size() + " results is scatter only.";
     }
 
     private long count() {

@@ -12,12 +12,15 @@ final class ForgottenDilutions {
 
     /** Their keys. */
     static Set<String> keys(Analysis analysis) {
-        Set<Sample> forgotten = Set.copyOf(
-                analysis.assay().samples().forgotten(analysis.assay().method()));
+        Set<Sample> forgotten =
+                Set.copyOf(analysis.assay().samples().forgotten(analysis.assay().method()));
         return analysis.results().stream()
                 .filter(result -> !analysis.stepOf(result)
                         .where(well -> result.wells().contains(well.well())
-                                && well.trace().sample().map(forgotten::contains).orElse(false))
+                                && well.trace()
+                                        .sample()
+                                        .map(forgotten::contains)
+                                        .orElse(false))
                         .isEmpty())
                 .map(Result::key)
                 .collect(Collectors.toSet());

@@ -37,12 +37,7 @@ public record DifferenceBudget(
         Combination combined =
                 Combination.of(factor, total, factor, free, source -> true).and(yield);
         return new DifferenceBudget(
-                result,
-                total,
-                free,
-                combined.standardUncertainty(),
-                combined.degreesOfFreedom(),
-                combined.basis());
+                result, total, free, combined.standardUncertainty(), combined.degreesOfFreedom(), combined.basis());
     }
 
     /** The coverage factor for 95 %. */

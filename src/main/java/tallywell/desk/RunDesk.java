@@ -163,8 +163,7 @@ public final class RunDesk {
             List<Notice> problems) {
         static Inquired of(Worked worked) {
             RunDraft draft = worked.draft();
-            List<Sample> forgotten =
-                    Doubts.forgotten(draft);
+            List<Sample> forgotten = Doubts.forgotten(draft);
             return new Inquired(draft.method(), draft.layout(), draft.readings(), forgotten, worked.problems());
         }
     }

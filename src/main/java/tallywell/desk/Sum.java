@@ -80,7 +80,8 @@ public final class Sum {
         String unit = " " + budget.result().unit();
         lines.add("");
         boolean scatterOnly = budget.basis() == Basis.SCATTER_ONLY;
-        lines.add("± U (" + (scatterOnly ? Basis.SCATTER_ONLY.word() : "95 %") + ") = k · u = " + shown.rounded(budget.coverageFactor(), U_DIGITS) + " · "
+        lines.add("± U (" + (scatterOnly ? Basis.SCATTER_ONLY.word() : "95 %") + ") = k · u = "
+                + shown.rounded(budget.coverageFactor(), U_DIGITS) + " · "
                 + shown.rounded(budget.standardUncertainty(), U_DIGITS) + " = "
                 + shown.rounded(budget.expandedUncertainty(), U_DIGITS) + unit);
         if (budget.stated() == UncertaintyRule.Stated.VALIDATION) {

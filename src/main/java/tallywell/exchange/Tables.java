@@ -43,7 +43,9 @@ final class Tables {
                     .perRow(),
             Column.text("advice_for", "Of a difference: the half that the advice is for")
                     .matching("free|total|both"),
-            Column.text("U_basis", "What U rests on; where it is scatter only, U says nothing of where the true value lies")
+            Column.text(
+                            "U_basis",
+                            "What U rests on; where it is scatter only, U says nothing of where the true value lies")
                     .oneOf(Arrays.stream(Basis.values()).map(Basis::word).toArray(String[]::new)));
 
     static final List<Column> WELLS = List.of(

@@ -73,7 +73,8 @@ final class ResultsCard extends Card {
                 ? ResultRow.of(worked.analysis().get(), assessment.get(), shown)
                 : List.of();
         Optional<BasisWords> basis = assessment.map(BasisWords::new);
-        table.show(rows, heading(desk.draft()), basis.map(BasisWords::scatterOnly).orElse(false));
+        table.show(
+                rows, heading(desk.draft()), basis.map(BasisWords::scatterOnly).orElse(false));
         offers.setVisible(assessment.isPresent());
         repeats.setVisible(worked.hasRepeats());
         attention.setText(Text.of(

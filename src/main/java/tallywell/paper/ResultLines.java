@@ -73,7 +73,12 @@ final class ResultLines {
                 String last = role.equals("sample") ? Words.advice(each) : recovery(each.result());
                 String otherwise = Bounds.words(report.analysis(), each.result());
                 String scatter = basis.row(BasisWords.of(each));
-                rows.add(row(each.result(), Stated.of(each.result().value(), expanded, otherwise), each.verdict(), last, scatter));
+                rows.add(row(
+                        each.result(),
+                        Stated.of(each.result().value(), expanded, otherwise),
+                        each.verdict(),
+                        last,
+                        scatter));
             }
         }
         return rows;

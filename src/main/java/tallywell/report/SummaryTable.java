@@ -168,9 +168,9 @@ final class SummaryTable {
         sheet.row(row++, 16);
         for (int i = 0; i < columns.size(); i++) {
             Column column = columns.get(i);
-            String title = column == Column.NAME ? first : column == Column.NEXT
-                    ? last
-                    : column == Column.EXPANDED ? basis.head() : column.title;
+            String title = column == Column.NAME
+                    ? first
+                    : column == Column.NEXT ? last : column == Column.EXPANDED ? basis.head() : column.title;
             Look.Align align =
                     column.isNumber() ? Look.Align.RIGHT : isIndented(column) ? Look.Align.INDENT : Look.Align.LEFT;
             sheet.text(i, title, Looks.HEAD.align(align));

@@ -68,14 +68,13 @@ final class Preconditions {
         }
         List<Sample> forgotten = assay.samples().forgotten(assay.method());
         if (!forgotten.isEmpty()) {
-            remarks.add(
-                    Notice.attention(
-                            assay.place(),
-                            "the sample list has no dilution for " + listed(forgotten)
-                                    + (assay.samples().statesNoDilution()
-                                            ? ", and the method dilutes every kind of sample"
-                                            : ", while others have one")
-                                    + "; expected one for each: without it a sample counts as undiluted"));
+            remarks.add(Notice.attention(
+                    assay.place(),
+                    "the sample list has no dilution for " + listed(forgotten)
+                            + (assay.samples().statesNoDilution()
+                                    ? ", and the method dilutes every kind of sample"
+                                    : ", while others have one")
+                            + "; expected one for each: without it a sample counts as undiluted"));
         }
         for (Run.Exclusion each : new LinkedHashSet<>(assay.exclusions().values())) {
             unused(assay, each.wells(), each.line(), "exclude").ifPresent(remarks::add);

@@ -30,13 +30,10 @@ class ScatterOnlyTest {
         for (String name : List.of("before.csv", "after.csv")) {
             Files.copy(source.resolve(name), folder.resolve(name));
         }
-        Files.copy(
-                Path.of("plate-layouts/thirty-six-with-controls.yaml"), folder.resolve("layout.yaml"));
+        Files.copy(Path.of("plate-layouts/thirty-six-with-controls.yaml"), folder.resolve("layout.yaml"));
         Files.writeString(folder.resolve("method.yaml"), method);
         Files.writeString(folder.resolve("samples.csv"), samples);
-        Files.writeString(
-                folder.resolve("run.yaml"),
-                """
+        Files.writeString(folder.resolve("run.yaml"), """
                 tallywell: run/1
                 method: method.yaml
                 layout: layout.yaml
@@ -77,8 +74,8 @@ class ScatterOnlyTest {
         try (var workbook = WorkbookFactory.create(book.toFile())) {
             for (String name : List.of("Summary", "Results", "Budget")) {
                 workbook.getSheet(name)
-                        .forEach(row -> row.forEach(
-                                cell -> text.append(format.formatCellValue(cell)).append('\n')));
+                        .forEach(row -> row.forEach(cell ->
+                                text.append(format.formatCellValue(cell)).append('\n')));
             }
         }
         return text.toString();
