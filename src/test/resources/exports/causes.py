@@ -273,3 +273,14 @@ expect("two-wavelengths-over-wells.csv", down({w: K[w] for w in three}, [0, 30, 
        down({w: K[x] for w, x in zip(three, few[3:6])}, [0, 30, 60], nm=405))
 xlsx("percent-cells.xlsx", {"Run": at(few_v, 0, 0, rows="ABC", cols=4, fmt=1)}, ("General", "0.0%"))
 refuse("percent-cells.xlsx", "no readings")
+
+# ---- captions below under shared headings, and other slips found later -------------------------------------------------
+head, rest = grid(A).split("\n", 1)
+write("below-shared-headings.csv", head + "\n" + rest + "Plate: S1\n\n" + grid(B).split("\n", 1)[1] + "Plate: S2\n")
+refuse("below-shared-headings.csv", "above or below", "block 1")
+write("below-shared-wells.csv", across[0] + "\n" + "\n".join(across[1:]) + "\n340 nm\n" + "\n".join(across[1:]) + "\n405 nm\n")
+refuse("below-shared-wells.csv", "above or below", "block 1")
+write("corner-time-well.csv", grid(few_v, rows="ABC", cols=4, corner="Time/Well"))
+refuse("corner-time-well.csv", "in the corner of a grid")
+write("done-nettoextinktion.csv", "Nettoextinktion\n\n" + grid(A))
+refuse("done-nettoextinktion.csv", "processed")

@@ -31,6 +31,7 @@ final class AcrossSections {
     Finding collect(int start) throws InputException {
         int at = start;
         Facts between = Facts.none();
+        boolean parted = false;
         while (at < sheet.rows() && heads.isData(sheet, at)) {
             List<Integer> rows = new ArrayList<>();
             while (at < sheet.rows() && heads.isData(sheet, at)) {
@@ -41,6 +42,7 @@ final class AcrossSections {
             refuseTooWide(rows);
             RowWidths.check(sheet, rows, first);
             section(rows, between);
+            parted |= between.plate().isPresent() || between.wavelengthNm().isPresent();
             between = Facts.none();
             for (int lines = 0; lines < 2 && at < sheet.rows() && isTitle(at); lines++) {
                 between = Facts.ofLine(sheet.line(at)).or(between);
@@ -49,6 +51,13 @@ final class AcrossSections {
             if (!between.isSomething()) {
                 break;
             }
+        }
+        boolean below = between.plate().isPresent() || between.wavelengthNm().isPresent();
+        if (parted && below) {
+            pieces.replaceAll(piece -> piece.with(piece.facts()
+                    .withDoubt("found captions between readings under one row of wells and below the last ("
+                            + sheet.table().place(first).text()
+                            + "), and nothing shows whether they belong to those above or below; expected one above each")));
         }
         return new Finding(pieces, first, last, notes);
     }

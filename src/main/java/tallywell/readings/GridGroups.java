@@ -26,8 +26,8 @@ final class GridGroups {
     int last;
 
     GridGroups(HeadedGrid grid, Sheet sheet, int headings, HeadedGrid.Frame frame, int limit) {
-            this.grid = grid;
-            words = new GridWords(sheet, headings, frame);
+        this.grid = grid;
+        words = new GridWords(sheet, headings, frame);
         this.sheet = sheet;
         this.headings = headings;
         this.frame = frame;
@@ -41,15 +41,16 @@ final class GridGroups {
         Facts corner = words.corner();
         int at = frame.next();
         Facts between = Facts.none();
+        boolean parted = false;
         while (at < sheet.rows()) {
             GridLines group = group(at);
-            if (group.lines.isEmpty()
-                    || group.lines.size() < 2 && frame.heads().count() < 2) {
+            if (group.lines.isEmpty() || group.lines.size() < 2 && frame.heads().count() < 2) {
                 break;
             }
             take(group, between.or(words.gutter(group)).or(corner));
             last = group.end;
             at = sheet.nextFilled(last + 1);
+            parted |= namesReadings(between);
             boolean titled = at < sheet.rows() && isTitle(at);
             between = Facts.none();
             // Titles may part grids that share the numbers over their columns.
@@ -59,9 +60,28 @@ final class GridGroups {
             }
             if (at >= sheet.rows() || grid.side(sheet, at, frame.side()) != group.sides.get(0)) {
                 refuseFurther(at, group, titled);
+                if (parted && namesReadings(between) && !isHeadings(at)) {
+                    doubt();
+                }
                 break;
             }
         }
+    }
+
+    private static boolean namesReadings(Facts facts) {
+        return facts.plate().isPresent() || facts.wavelengthNm().isPresent();
+    }
+
+    private boolean isHeadings(int row) {
+        return row < sheet.rows() && grid.runs(sheet, row).stream().anyMatch(run -> run.count() > 2);
+    }
+
+    /** Captions between grids that share their headings, and one below the last: they may belong to those above. */
+    private void doubt() {
+        pieces.replaceAll(piece -> piece.with(piece.facts()
+                .withDoubt("found captions between grids under one row of headings and below the last ("
+                        + sheet.table().place(headings).text()
+                        + "), and nothing shows whether they belong to those above or below; expected one above each")));
     }
 
     /** A row of the plate that does not go on with the grid must not go by in silence. */
@@ -233,8 +253,8 @@ final class GridGroups {
     private void refuseTurned(GridLines group) throws InputException {
         int letters = frame.heads().count();
         int numbers = group.sides.size();
-        boolean turned = PlateFormat.KNOWN.stream()
-                .anyMatch(format -> format.columns() == letters && format.rows() == numbers);
+        boolean turned =
+                PlateFormat.KNOWN.stream().anyMatch(format -> format.columns() == letters && format.rows() == numbers);
         if (grid.isTransposed() && turned && numbers > 1) {
             throw new InputException(
                     sheet.table().place(headings),

@@ -44,16 +44,16 @@ final class GridWords {
         Set<Meaning> meanings = LineMeanings.of(words);
         boolean plate = meanings.stream().anyMatch(OF_PLATES::contains);
         boolean two = words.matches("(?s).*\\p{L}.*[/\\\\|×].*\\p{L}.*");
-        return !plate && (two || meanings.stream().anyMatch(OTHER_AXES::contains));
+        boolean times = two && meanings.contains(Meaning.TIME)
+                || TimeUnit.of(words).filter(unit -> words.length() > 1).isPresent();
+        return times || !plate && (two || meanings.stream().anyMatch(OTHER_AXES::contains));
     }
 
     /** A column left of the grid that holds the time of each grid, once. */
     private Optional<TimeHeading> gutterHeading(int column) {
         String text = sheet.text(headings, column);
         boolean filled = column != frame.side() && sheet.look(frame.next(), column) != Look.EMPTY;
-        return filled && Words.in(text).contains(Meaning.TIME)
-                ? Optional.of(TimeHeading.of(text))
-                : Optional.empty();
+        return filled && Words.in(text).contains(Meaning.TIME) ? Optional.of(TimeHeading.of(text)) : Optional.empty();
     }
 
     Facts gutter(GridLines group) {

@@ -14,9 +14,10 @@ import java.util.regex.Pattern;
 
 /** Times that stand as stamps of date and time, by ISO 8601 or with dates such as 31.12.2025, over midnight too. */
 final class Stamps {
-    private static final Pattern DATE = Pattern.compile("(\\d{4})-(\\d\\d)-(\\d\\d)|(\\d{1,2})[.](\\d{1,2})[.](\\d{4})");
-    private static final Pattern STAMP = Pattern.compile("(" + DATE.pattern()
-            + ")[ T]+(\\d{1,2}:\\d\\d(?::\\d\\d(?:[.,]\\d{1,9})?)?)( ?(?:Z|[-+]\\d\\d:?\\d\\d))?");
+    private static final Pattern DATE =
+            Pattern.compile("(\\d{4})-(\\d\\d)-(\\d\\d)|(\\d{1,2})[.](\\d{1,2})[.](\\d{4})");
+    private static final Pattern STAMP = Pattern.compile(
+            "(" + DATE.pattern() + ")[ T]+(\\d{1,2}:\\d\\d(?::\\d\\d(?:[.,]\\d{1,9})?)?)( ?(?:Z|[-+]\\d\\d:?\\d\\d))?");
 
     private Stamps() {}
 

@@ -109,7 +109,7 @@ interface Times {
      */
     static Times of(Sheet sheet, TimeHeading heading, int column, int[] rows) throws InputException {
         String date = date(sheet, column, rows);
-        Optional<double[]> stamps = date.isEmpty() && rows.length > 0
+        Optional<double[]> stamps = rows.length > 0
                 ? Stamps.seconds(sheet, column, rows).or(() -> Stamps.secondsBeside(sheet, column, rows))
                 : Optional.empty();
         if (stamps.isPresent()) {

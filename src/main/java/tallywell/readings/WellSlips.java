@@ -24,7 +24,10 @@ final class WellSlips {
     void refuseOutside(int row, int last) throws InputException {
         String text = position.letter() < 0 ? sheet.text(row, position.first()) : "";
         boolean filled = numbers.test(row);
-        if (filled && position.letter() >= 0 && row == last + 1 && (position.well(sheet, row + 1).isPresent() || isCountedFrom0(row))) {
+        if (filled
+                && position.letter() >= 0
+                && row == last + 1
+                && (position.well(sheet, row + 1).isPresent() || isCountedFrom0(row))) {
             throw sheet.fault(
                     row, position.first(), "amid wells the row", "a letter and a number that name a well of a plate");
         }
@@ -41,7 +44,12 @@ final class WellSlips {
                     "where a well should stand",
                     "a well such as B7, in letters of the Latin alphabet");
         }
-        if (filled && text.isEmpty() && position.letter() < 0 && last >= 0 && row == last + 1 && position.well(sheet, row + 1).isPresent()) {
+        if (filled
+                && text.isEmpty()
+                && position.letter() < 0
+                && last >= 0
+                && row == last + 1
+                && position.well(sheet, row + 1).isPresent()) {
             throw new InputException(
                     sheet.table().place(row), "found numbers without a well; expected a well such as B7");
         }
@@ -59,7 +67,8 @@ final class WellSlips {
     /** The row above the first well must not be one whose well was mistyped or counted from 0. */
     void refuseSlip(int row, int start) throws InputException {
         if (position.letter() >= 0 && isCountedFrom0(row)) {
-            throw sheet.fault(row, position.first(), "rows or columns of the plate counted from 0, at", "both counted from 1");
+            throw sheet.fault(
+                    row, position.first(), "rows or columns of the plate counted from 0, at", "both counted from 1");
         }
         String text = position.letter() < 0 ? sheet.text(row, position.first()) : "";
         boolean alike = sheet.filled(row).size() == sheet.filled(start).size();

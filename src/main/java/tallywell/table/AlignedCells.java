@@ -73,7 +73,8 @@ final class AlignedCells {
         if (drawn > MOST_CELLS) {
             throw new InputException(
                     Place.file(file),
-                    "found more than " + MOST_CELLS + " cells set apart by blanks; expected fewer, or cells set apart by"
+                    "found more than " + MOST_CELLS
+                            + " cells set apart by blanks; expected fewer, or cells set apart by"
                             + " tabs, commas or semicolons");
         }
     }

@@ -78,7 +78,10 @@ final class OldWorkbook {
                     continue;
                 }
                 String text = text(cell, from1904);
-                if (typeOf(cell) == CellType.NUMERIC && !text.contains(":") && !text.contains("%") && !text.matches("\\d{4}-\\d\\d-\\d\\d")) {
+                if (typeOf(cell) == CellType.NUMERIC
+                        && !text.contains(":")
+                        && !text.contains("%")
+                        && !text.matches("\\d{4}-\\d\\d-\\d\\d")) {
                     numbers.set(collector.next());
                 }
                 collector.cell(text);

@@ -94,10 +94,11 @@ final class SheetCells extends DefaultHandler {
     List<String> hidden() {
         List<String> hidden = new ArrayList<>();
         if (!hiddenRows.isEmpty()) {
-            hidden.add(hiddenRows.size() == 1
-                    ? "row " + hiddenRows.get(0) + " is hidden; it was read like any other"
-                    : hiddenRows.size() + " rows are hidden, the first is row " + hiddenRows.get(0)
-                            + "; they were read like any other");
+            hidden.add(
+                    hiddenRows.size() == 1
+                            ? "row " + hiddenRows.get(0) + " is hidden; it was read like any other"
+                            : hiddenRows.size() + " rows are hidden, the first is row " + hiddenRows.get(0)
+                                    + "; they were read like any other");
         }
         if (hiddenColumns) {
             hidden.add("columns are hidden; they were read like any other");

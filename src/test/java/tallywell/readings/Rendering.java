@@ -192,8 +192,12 @@ final class Rendering {
                 new Object[] {"Bandwidth: 9 nm"},
                 new Object[] {"Settling time 200 ms"},
                 new Object[] {"Blank correction: none"},
-                new Object[] {word("Incubation 30 min", "Lamp warm-up: 30 min", "Inkubation: 10 min", "Préchauffage 20 min")},
-                new Object[] {word("Comment: compare with 415 nm", "Lamp test at 633 nm passed", "Bemerkung: wie bei 415 nm")},
+                new Object[] {
+                    word("Incubation 30 min", "Lamp warm-up: 30 min", "Inkubation: 10 min", "Préchauffage 20 min")
+                },
+                new Object[] {
+                    word("Comment: compare with 415 nm", "Lamp test at 633 nm passed", "Bemerkung: wie bei 415 nm")
+                },
                 new Object[] {word("Cider tanks", "Pear juice of the week", "Apfelsaft Herbst", "Run 14 of the season")
                 }));
         if (form.startsWith("grid") || form.startsWith("list")) {
@@ -369,7 +373,8 @@ final class Rendering {
         int style = random.nextInt(3);
         boolean below = chance(20);
         for (String nm : wavelengths.subList(0, 2 + random.nextInt(2))) {
-            String caption = style == 0 ? nm + " nm" : style == 1 ? "Wavelength: " + nm + " nm" : "Extinktion " + nm + " nm";
+            String caption =
+                    style == 0 ? nm + " nm" : style == 1 ? "Wavelength: " + nm + " nm" : "Extinktion " + nm + " nm";
             captioned(caption, below, () -> grid("", nm, "", "grid"));
         }
     }
