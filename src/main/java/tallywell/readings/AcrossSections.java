@@ -42,7 +42,7 @@ final class AcrossSections {
             refuseTooWide(rows);
             RowWidths.check(sheet, rows, first);
             section(rows, between);
-            parted |= between.plate().isPresent() || between.wavelengthNm().isPresent();
+            parted |= GridGroups.namesReadings(between);
             between = Facts.none();
             for (int lines = 0; lines < 2 && at < sheet.rows() && isTitle(at); lines++) {
                 between = Facts.ofLine(sheet.line(at)).or(between);
@@ -52,8 +52,7 @@ final class AcrossSections {
                 break;
             }
         }
-        boolean below = between.plate().isPresent() || between.wavelengthNm().isPresent();
-        if (parted && below) {
+        if (parted && GridGroups.namesReadings(between)) {
             pieces.replaceAll(piece -> piece.with(piece.facts()
                     .withDoubt("found captions between readings under one row of wells and below the last ("
                             + sheet.table().place(first).text()

@@ -68,7 +68,8 @@ final class GridGroups {
         }
     }
 
-    private static boolean namesReadings(Facts facts) {
+    /** Whether words name a plate or a wavelength. */
+    static boolean namesReadings(Facts facts) {
         return facts.plate().isPresent() || facts.wavelengthNm().isPresent();
     }
 
