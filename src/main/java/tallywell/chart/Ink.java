@@ -23,8 +23,6 @@ final class Ink {
     static final Color ACCENT = new Color(0x8C2F5B);
     static final Color GOOD = new Color(0x1F6F5C);
     static final Color ATTENTION = new Color(0xB7791F);
-    static final Color FINISHED = new Color(0xF1EEF6);
-    static final Color CLEAR = new Color(255, 255, 255, 0);
 
     private Ink() {}
 
@@ -51,9 +49,14 @@ final class Ink {
         return new BasicStroke((float) width, BasicStroke.CAP_BUTT, BasicStroke.JOIN_ROUND, 1, pattern, 0);
     }
 
-    /** Steps of 1, 2 and 5 times the powers of ten, each with as many decimals as it needs, the same in every language. */
-    static TickUnits axisSteps() {
+    /**
+     * Steps of 1, 2 and 5 times the powers of ten, each with as many decimals as it needs, the same in every language.
+     *
+     * @param mark the decimal mark
+     */
+    static TickUnits axisSteps(char mark) {
         DecimalFormatSymbols symbols = DecimalFormatSymbols.getInstance(Locale.ROOT);
+        symbols.setDecimalSeparator(mark);
         symbols.setMinusSign('−');
         TickUnits units = new TickUnits();
         for (int decimals = 5; decimals >= -4; decimals--) {

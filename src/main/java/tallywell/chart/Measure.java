@@ -15,19 +15,23 @@ import org.jfree.chart.ui.RectangleEdge;
 final class Measure extends AbstractXYAnnotation {
     private static final double ASIDE = 9;
     private static final double FOOT = 4;
-    private static final Font FACE = Ink.bold(11);
 
+    private final double at;
     private final double from;
     private final double to;
     private final String words;
+    private final ChartStyle style;
 
     /**
-     * A measure at t = 0.
+     * A measure.
      *
+     * @param at time of the trigger in min
      * @param from absorbance at its foot
      * @param to absorbance at its head
      */
-    Measure(double from, double to, String words) {
+    Measure(double at, double from, double to, String words, ChartStyle style) {
+        this.at = at;
+        this.style = style;
         this.from = from;
         this.to = to;
         this.words = words;
@@ -45,15 +49,16 @@ final class Measure extends AbstractXYAnnotation {
         if (!plot.getOrientation().equals(PlotOrientation.VERTICAL)) {
             throw new IllegalArgumentException("plot must be upright but was " + plot.getOrientation());
         }
-        double x = domain.valueToJava2D(0, area, RectangleEdge.BOTTOM) - ASIDE;
+        double x = domain.valueToJava2D(at, area, RectangleEdge.BOTTOM) - ASIDE;
         double foot = range.valueToJava2D(from, area, RectangleEdge.LEFT);
         double head = range.valueToJava2D(to, area, RectangleEdge.LEFT);
-        g.setPaint(Ink.TEXT);
+        g.setPaint(style.colours().text());
         g.setStroke(Ink.pen(1.3));
         g.draw(new Line2D.Double(x, foot, x, head));
         g.draw(new Line2D.Double(x - FOOT, foot, x + FOOT, foot));
         g.draw(new Line2D.Double(x - FOOT, head, x + FOOT, head));
-        g.setFont(FACE);
+        Font face = style.bold(1.05);
+        g.setFont(face);
         Rectangle2D size = g.getFontMetrics().getStringBounds(words, g);
         double height = size.getHeight();
         // Where the measure is lower than its number, the number stands above the readings.
@@ -61,9 +66,9 @@ final class Measure extends AbstractXYAnnotation {
                 ? (foot + head) / 2
                 : Math.max(area.getMinY() + height, Math.min(foot, head) - 1.4 * height);
         double left = Math.max(area.getMinX() + 2, x - FOOT - 4 - size.getWidth());
-        g.setPaint(Ink.CARD);
+        g.setPaint(style.colours().card());
         g.fill(new Rectangle2D.Double(left - 1, middle - height / 2, size.getWidth() + 2, height));
-        g.setPaint(Ink.TEXT);
-        g.drawString(words, (float) left, (float) (middle + 0.36 * FACE.getSize2D()));
+        g.setPaint(style.colours().text());
+        g.drawString(words, (float) left, (float) (middle + 0.36 * face.getSize2D()));
     }
 }

@@ -34,8 +34,7 @@ public final class PlateOfTraces implements Picture {
 
     private final StepTraces step;
     private final PlateFormat format;
-    private final Map<Well, WellResult> wells = new LinkedHashMap<>();
-    private final Map<Well, TracePoints> points = new LinkedHashMap<>();
+    private final Map<Well, DrawnTrace> wells = new LinkedHashMap<>();
     private final double cellWidth;
     private final double cellHeight;
     private final Scale scale;
@@ -63,8 +62,7 @@ public final class PlateOfTraces implements Picture {
         this.step = step;
         format = step.analysis().assay().layout().format();
         for (WellResult well : step.wells()) {
-            wells.put(well.well(), well);
-            points.put(well.well(), TracePoints.of(well.trace()));
+            wells.put(well.well(), DrawnTrace.of(well));
         }
         cellWidth = (WIDTH - LEFT - RIGHT) / format.columns();
         cellHeight = Math.min(FORM * cellWidth, 150);
@@ -85,10 +83,10 @@ public final class PlateOfTraces implements Picture {
         double last = 0;
         double low = Double.POSITIVE_INFINITY;
         double high = Double.NEGATIVE_INFINITY;
-        for (TracePoints each : points.values()) {
-            first = Math.min(first, each.firstMinute());
-            last = Math.max(last, each.lastMinute());
-            for (TracePoints.Point point : each.all()) {
+        for (DrawnTrace each : wells.values()) {
+            first = Math.min(first, each.points().firstMinute());
+            last = Math.max(last, each.points().lastMinute());
+            for (TracePoints.Point point : each.points().all()) {
                 if (point.part() != TracePoints.Part.LEFT_OUT) {
                     low = Math.min(low, point.absorbance());
                     high = Math.max(high, point.absorbance());
@@ -183,15 +181,16 @@ public final class PlateOfTraces implements Picture {
                 TOP + at.row() * cellHeight + gap,
                 cellWidth - 2 * gap,
                 cellHeight - 2 * gap);
-        WellResult well = wells.get(at);
-        if (well == null) {
+        DrawnTrace drawn = wells.get(at);
+        if (drawn == null) {
             double r = Math.min(1.5, 0.06 * cellHeight);
             g.setPaint(Ink.LINE);
             g.fill(new Ellipse2D.Double(cell.getCenterX() - r, cell.getCenterY() - r, 2 * r, 2 * r));
             return;
         }
+        WellResult well = drawn.result();
         WellFrame.of(well.content().role()).draw(g, cell);
-        trace(g, well, cell);
+        trace(g, drawn, cell);
         if (hasWords()) {
             words(g, well.content().word(), cell.getX() + 5, cell.getY() + 9, 6.5f, false);
         }
@@ -209,7 +208,7 @@ public final class PlateOfTraces implements Picture {
         return cellWidth >= LEAST_WIDTH_FOR_WORDS;
     }
 
-    private void trace(Graphics2D g, WellResult well, Rectangle2D cell) {
+    private void trace(Graphics2D g, DrawnTrace drawn, Rectangle2D cell) {
         double inset = Math.min(4, 0.1 * cellHeight);
         double head = hasWords() ? 7 : 0;
         Rectangle2D field = new Rectangle2D.Double(
@@ -221,18 +220,17 @@ public final class PlateOfTraces implements Picture {
         g.setPaint(Ink.SOFT);
         g.setStroke(Ink.dots(Math.min(0.6, 0.02 * cellHeight)));
         g.draw(new Line2D.Double(trigger, field.getMinY(), trigger, field.getMaxY()));
-        TracePoints own = points.getOrDefault(well.well(), TracePoints.of(well.trace()));
         double thin = Math.min(1, 0.03 * cellHeight);
-        new TraceLines(well.trace(), own).finished().ifPresent(line -> {
+        drawn.lines().finished().ifPresent(line -> {
             g.setPaint(Ink.ACCENT);
             g.setStroke(Ink.pen(thin));
             g.draw(line(line, field));
         });
-        g.setPaint(well.used() ? Ink.GOOD : Ink.SOFT);
+        g.setPaint(drawn.result().used() ? Ink.GOOD : Ink.SOFT);
         g.setStroke(Ink.pen(thin));
-        g.draw(through(own, field));
+        g.draw(through(drawn.points(), field));
         g.setPaint(Ink.ATTENTION);
-        for (double minute : own.overMinutes()) {
+        for (double minute : drawn.points().overMinutes()) {
             double x = scale.x(field, minute);
             g.fill(new Rectangle2D.Double(x - thin, field.getMinY() - thin, 2 * thin, 2 * thin));
         }
@@ -331,15 +329,15 @@ public final class PlateOfTraces implements Picture {
     private List<WellFrame> frames() {
         return List.of(WellFrame.values()).stream()
                 .filter(frame -> wells.values().stream()
-                        .anyMatch(well -> WellFrame.of(well.content().role()) == frame))
+                        .anyMatch(well -> WellFrame.of(well.result().content().role()) == frame))
                 .toList();
     }
 
     /** The badges on the plate, with how many wells carry each. */
     Map<Badge, Integer> badges() {
         Map<Badge, Integer> counts = new TreeMap<>();
-        for (WellResult well : wells.values()) {
-            Optional<Badge> badge = Badge.of(StepTraces.flagsOf(well));
+        for (DrawnTrace well : wells.values()) {
+            Optional<Badge> badge = Badge.of(StepTraces.flagsOf(well.result()));
             badge.ifPresent(each -> counts.merge(each, 1, Integer::sum));
         }
         return counts;

@@ -42,8 +42,7 @@ public record StepTraces(
     /** Whether a well has readings over time: three or more after the trigger, with times. */
     public static boolean isTrace(WellResult well) {
         WellReadings readings = well.trace().readings();
-        return readings.isTimed()
-                && readings.after().size() + readings.afterOver().size() >= FEWEST;
+        return readings.isTimed() && DrawnTrace.count(readings) >= FEWEST;
     }
 
     /** Whether any well has a trace. */
@@ -73,6 +72,11 @@ public record StepTraces(
 
     /** What was measured, as an axis says it. */
     public String absorbance() {
+        return absorbance(wavelengthNm);
+    }
+
+    /** What is measured at a wavelength in nm, as an axis says it. */
+    public static String absorbance(OptionalDouble wavelengthNm) {
         return wavelengthNm.isPresent()
                 ? "absorbance, " + Numbers.plain(wavelengthNm.getAsDouble()) + " nm"
                 : "absorbance";

@@ -36,11 +36,12 @@ final class TraceLines {
         }
         Change change = trace.change().get();
         double from = points.firstMinute();
+        double fromS = points.timed() ? 60 * (from - points.triggerMin()) : 0;
         return Optional.of(line(
                 BASELINE,
                 from,
-                change.baseline().at(60 * from) / trace.beforeFactor(),
-                0,
+                change.baseline().at(fromS) / trace.beforeFactor(),
+                points.triggerMin(),
                 change.before() / trace.beforeFactor()));
     }
 
@@ -55,7 +56,7 @@ final class TraceLines {
         }
         double before = trace.change().get().before();
         String name = read ? CORRECTED : trace.readings().between().isEmpty() ? CARRIED : EQUIVALENT;
-        return Optional.of(line(name, fromMinute, before, 0, before));
+        return Optional.of(line(name, fromMinute, before, points.triggerMin(), before));
     }
 
     /** From the trigger to the one reading that counts, where there is no line. */
@@ -64,21 +65,22 @@ final class TraceLines {
             return Optional.empty();
         }
         double after = trace.change().get().after();
-        int reading = trace.change().get().reading().getAsInt();
-        double to = trace.readings().after().get(reading).timeS() / 60;
-        return Optional.of(line(READING, 0, after, to, after));
+        double to = points.of(TracePoints.Part.USED).get(0).minutes();
+        return Optional.of(line(READING, points.triggerMin(), after, to, after));
     }
 
     /** The finished line from the trigger to the last reading, of a line or of a curve. */
     Optional<XYSeries> finished() {
+        double from = points.triggerMin();
         double to = points.lastMinute();
+        double toS = 60 * (to - from);
         Optional<FinishedPart> part = trace.change().flatMap(Change::finished);
         if (part.isPresent()) {
-            return Optional.of(line(LINE, 0, part.get().at(0), to, part.get().at(60 * to)));
+            return Optional.of(line(LINE, from, part.get().at(0), to, part.get().at(toS)));
         }
         return trace.change()
                 .flatMap(Change::curve)
-                .map(curve -> line(CURVE_LINE, 0, curve.finishedAt(0), to, curve.finishedAt(60 * to)));
+                .map(curve -> line(CURVE_LINE, from, curve.finishedAt(0), to, curve.finishedAt(toS)));
     }
 
     /** The progress curve, where ΔA is from one. */
@@ -88,20 +90,20 @@ final class TraceLines {
 
     private XYSeries curve(FittedCurve fitted) {
         XYSeries series = new XYSeries(CURVE, false);
-        double to = points.lastMinute();
+        double span = points.lastMinute() - points.triggerMin();
         for (int i = 0; i <= CURVE_STEPS; i++) {
-            double minutes = to * i / CURVE_STEPS;
-            series.add(minutes, fitted.at(60 * minutes));
+            double seconds = 60 * span * i / CURVE_STEPS;
+            series.add(points.minute(seconds), fitted.at(seconds));
         }
         return series;
     }
 
-    /** Start of the finished part in minutes from the trigger, where a line was drawn. */
+    /** Start of the finished part in minutes, where a line was drawn. */
     OptionalDouble finishedFrom() {
         Optional<FinishedPart> part = trace.change().flatMap(Change::finished);
         return part.isPresent()
-                ? OptionalDouble.of(
-                        trace.readings().after().get(part.get().from()).timeS() / 60)
+                ? OptionalDouble.of(points.minute(
+                        trace.readings().after().get(part.get().from()).timeS()))
                 : OptionalDouble.empty();
     }
 

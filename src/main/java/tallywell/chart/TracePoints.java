@@ -29,7 +29,7 @@ final class TracePoints {
      * One reading.
      *
      * @param part its part
-     * @param minutes from the trigger
+     * @param minutes from the trigger, unless the trace is drawn later
      * @param absorbance as read
      * @param residualMa less the line or curve through it, in 1/1000 of absorbance; empty where none goes through it
      * @param ref where it was read
@@ -41,10 +41,19 @@ final class TracePoints {
 
     private final List<Point> points = new ArrayList<>();
     private final List<Double> overMinutes;
+    private final double triggerMin;
+    private final boolean timed;
 
-    private TracePoints(WellTrace trace) {
+    /**
+     * The readings of a well.
+     *
+     * @param triggerMin where the trigger is drawn, in min
+     */
+    TracePoints(WellTrace trace, double triggerMin) {
         WellReadings readings = trace.readings();
-        overMinutes = readings.afterOver().stream().map(seconds -> seconds / 60).toList();
+        this.triggerMin = triggerMin;
+        timed = readings.isTimed() && DrawnTrace.count(readings) > 1;
+        overMinutes = readings.afterOver().stream().map(this::minute).toList();
         // With an equilibrium in between, the readings before count from a trigger of their own.
         if (readings.between().isEmpty()) {
             baseline(readings, trace);
@@ -54,9 +63,19 @@ final class TracePoints {
         }
     }
 
-    /** The readings of a well. */
-    static TracePoints of(WellTrace trace) {
-        return new TracePoints(trace);
+    /** Whether the readings stand at their times, and not at -1 and +1. */
+    boolean timed() {
+        return timed;
+    }
+
+    /** Where the trigger is drawn, in min. */
+    double triggerMin() {
+        return triggerMin;
+    }
+
+    /** Where a time is drawn, in min, from s after the trigger. */
+    double minute(double seconds) {
+        return triggerMin + seconds / 60;
     }
 
     /** All readings that have a number, in time order. */
@@ -97,20 +116,20 @@ final class TracePoints {
         return points.stream().filter(point -> point.part() == part).toList();
     }
 
-    /** When the reader was out of range after the trigger, in minutes from it. */
+    /** When the reader was out of range after the trigger, in minutes. */
     List<Double> overMinutes() {
         return overMinutes;
     }
 
-    /** Time of the first reading in minutes, 0 if there is none before the trigger. */
+    /** Time of the first reading in minutes, the trigger if there is none before it. */
     double firstMinute() {
-        return Math.min(0, points.stream().mapToDouble(Point::minutes).min().orElse(0));
+        return points.stream().mapToDouble(Point::minutes).reduce(triggerMin, Math::min);
     }
 
-    /** Time of the last reading in minutes, those out of range included; 0 if there is none. */
+    /** Time of the last reading in minutes, those out of range included; the trigger if there is none. */
     double lastMinute() {
-        double last = points.stream().mapToDouble(Point::minutes).max().orElse(0);
-        return overMinutes.stream().mapToDouble(Double::doubleValue).reduce(Math.max(0, last), Math::max);
+        double last = points.stream().mapToDouble(Point::minutes).reduce(triggerMin, Math::max);
+        return overMinutes.stream().mapToDouble(Double::doubleValue).reduce(last, Math::max);
     }
 
     private void baseline(WellReadings readings, WellTrace trace) {
@@ -126,7 +145,7 @@ final class TracePoints {
                             1000 * (point.absorbance() - fit.get().at(point.timeS()) / trace.beforeFactor()));
             points.add(new Point(
                     out ? Part.LEFT_OUT : Part.BASELINE,
-                    point.timeS() / 60,
+                    timed ? minute(point.timeS()) : triggerMin - 1,
                     point.absorbance(),
                     residual,
                     point.ref()));
@@ -146,7 +165,7 @@ final class TracePoints {
                     change.map(each -> each.residual(series, index)).orElse(OptionalDouble.empty());
             points.add(new Point(
                     change.map(each -> part(each, index)).orElse(Part.BURST),
-                    t[i] / 60,
+                    timed ? minute(t[i]) : triggerMin + 1,
                     y[i],
                     residual.isPresent() ? OptionalDouble.of(1000 * residual.getAsDouble()) : residual,
                     readings.after().get(i).ref()));

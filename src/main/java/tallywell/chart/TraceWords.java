@@ -13,6 +13,9 @@ import tallywell.workup.WellResult;
 
 /** What stands above the picture of a trace. */
 final class TraceWords {
+    /** Decimals of ΔA above and in a chart. */
+    static final int DELTA_A_DECIMALS = 4;
+
     private final StepTraces step;
     private final WellResult well;
 
@@ -33,7 +36,8 @@ final class TraceWords {
         }
         Change change = well.trace().change().orElseThrow();
         List<String> parts = new ArrayList<>();
-        parts.add(deltaA() + uncertain(change.uDeltaA(), 1, 4));
+        parts.add("ΔA " + Ink.number(well.deltaA().getAsDouble(), DELTA_A_DECIMALS)
+                + uncertain(change.uDeltaA(), 1, DELTA_A_DECIMALS));
         if (change.creepPerMin().isPresent()) {
             double creep = 1000 * change.creepPerMin().getAsDouble();
             parts.add("creep " + Ink.number(creep, 2) + " mA/min" + uncertain(change.uCreepPerMin(), 1000, 2));
@@ -44,11 +48,6 @@ final class TraceWords {
                                 well.trace().readings().after().get(part.from()).timeS() / 60, 1) + " min"));
         change.curve().ifPresent(curve -> parts.add(curve.law()));
         return String.join(" · ", parts);
-    }
-
-    /** ΔA with four decimals, or nothing where there is none. */
-    String deltaA() {
-        return well.deltaA().isPresent() ? "ΔA " + Ink.number(well.deltaA().getAsDouble(), 4) : "";
     }
 
     private static String uncertain(OptionalDouble u, double factor, int decimals) {

@@ -59,6 +59,19 @@ public record Calibration(
         return fit.degreesOfFreedom() > 0 ? OptionalDouble.of(fit.residualSd()) : OptionalDouble.empty();
     }
 
+    /**
+     * Standard uncertainty of the response of the curve, from the scatter of the standards alone: s · √(gᵀCg), g the
+     * gradient of the curve with respect to its parameters, C their cofactors (the variance of a fitted mean; for a
+     * straight line Draper and Smith, Applied Regression Analysis, 3rd ed., 1998, section 3.1, from memory).
+     *
+     * @param level in g/L, a level within the range
+     * @return in units of net ΔA; empty where nothing shows the scatter
+     */
+    public OptionalDouble uAt(double level) {
+        double u = Math.sqrt(fit.cofactorOf(curve.gradientAt(level)));
+        return residualSd().isPresent() && u >= 0 ? OptionalDouble.of(u * fit.residualSd()) : OptionalDouble.empty();
+    }
+
     /** The response of a standard less that of the curve. */
     public double residual(Standard standard) {
         return standard.response() - curve.at(standard.level());

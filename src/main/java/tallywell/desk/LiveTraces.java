@@ -4,6 +4,7 @@ import java.util.List;
 import java.util.concurrent.Executor;
 import java.util.concurrent.atomic.AtomicLong;
 import java.util.function.Consumer;
+import tallywell.chart.DrawnTrace;
 import tallywell.notice.InputException;
 import tallywell.plate.Well;
 import tallywell.workup.Retrace;
@@ -38,11 +39,11 @@ public final class LiveTraces {
      * @param timeS in s from the trigger
      * @param seen hears of the traces, unless something newer has been asked for meanwhile
      */
-    public void tryFinished(int step, List<Well> wells, double timeS, Consumer<List<TraceLook>> seen) {
+    public void tryFinished(int step, List<Well> wells, double timeS, Consumer<List<DrawnTrace>> seen) {
         attempt(
                 () -> {
                     RunDraft changed = desk.worked().draft().finishFrom(wells, timeS, "tried", "");
-                    return TraceLook.of(
+                    return DrawnTrace.of(
                             Retrace.of(desk.worked().analysis().orElseThrow(), changed.assay(), step, wells));
                 },
                 seen);
@@ -55,11 +56,11 @@ public final class LiveTraces {
      * @param seen hears of the traces of some wells, drawn from the trigger as it was, unless something newer has been
      *     asked for meanwhile
      */
-    public void tryTrigger(int step, List<Well> wells, double timeS, Consumer<List<TraceLook>> seen) {
+    public void tryTrigger(int step, List<Well> wells, double timeS, Consumer<List<DrawnTrace>> seen) {
         RunDraft now = desk.worked().draft();
         double wasS = now.readings().get(0).triggerAtS().get(step - 1);
         attempt(
-                () -> TraceLook.of(
+                () -> DrawnTrace.of(
                                 new Workup().analyse(now.triggerAt(step, timeS).assay()), step, wells)
                         .stream()
                         .map(look -> look.later((timeS - wasS) / MINUTE))
@@ -69,10 +70,10 @@ public final class LiveTraces {
 
     /** Traces as they would be. */
     private interface Attempt {
-        List<TraceLook> traces() throws InputException;
+        List<DrawnTrace> traces() throws InputException;
     }
 
-    private void attempt(Attempt attempt, Consumer<List<TraceLook>> seen) {
+    private void attempt(Attempt attempt, Consumer<List<DrawnTrace>> seen) {
         if (desk.worked().analysis().isEmpty()) {
             return;
         }
@@ -82,7 +83,7 @@ public final class LiveTraces {
                 return;
             }
             try {
-                List<TraceLook> traces = attempt.traces();
+                List<DrawnTrace> traces = attempt.traces();
                 front.execute(() -> {
                     if (mine == attempts.get()) {
                         seen.accept(traces);

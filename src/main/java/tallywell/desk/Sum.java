@@ -246,7 +246,7 @@ public final class Sum {
                     : "(" + shown.fixed(net, A) + " − " + bracketed(line.intercept()) + ")";
             String a = line.intercept() == 0 ? "" : "a = " + shown.fixed(line.intercept(), A) + ", ";
             lines.add("  calibration: "
-                    + CalibrationLook.equation(calibration.curve().model()) + ", " + a + "b = "
+                    + CalibrationFormula.equation(calibration.curve().model()) + ", " + a + "b = "
                     + shown.rounded(line.slope(), SLOPE_DIGITS) + " L/g, in the solution pipetted");
             lines.add("  c = " + (line.intercept() == 0 ? "net ΔA / b = " : "(net ΔA − a) / b = ") + top + " / "
                     + shown.rounded(line.slope(), SLOPE_DIGITS) + " = " + shown.rounded(level, DIGITS) + " g/L");

@@ -13,15 +13,14 @@ import java.util.OptionalDouble;
 import javax.swing.AbstractAction;
 import javax.swing.KeyStroke;
 import javax.swing.SwingUtilities;
-import org.jfree.chart.ChartPanel;
 import org.jfree.chart.JFreeChart;
 import org.jfree.chart.plot.CombinedDomainXYPlot;
 import org.jspecify.annotations.Nullable;
-import tallywell.desk.TraceLook;
+import tallywell.chart.DrawnTrace;
 import tallywell.gui.TracePanel.Handle;
 
 /** Lets trigger and finished part be dragged; elsewhere a drag zooms, the wheel too, Ctrl and a drag pan. */
-final class DraggedChart extends ChartPanel {
+final class DraggedChart extends ChartView {
     private static final int GRIP = 7;
     private static final int FOCUS_CORNER = 10;
 
@@ -36,11 +35,9 @@ final class DraggedChart extends ChartPanel {
     private double at;
 
     DraggedChart(JFreeChart chart, TracePanel owner, TracePanel.Drag drag) {
-        super(chart, 300, 200, 50, 50, 6000, 6000, false, true, false, false, true, false);
+        super(chart, owner::redraw);
         this.owner = owner;
         this.drag = drag;
-        setMouseWheelEnabled(true);
-        setBackground(Palette.now().card());
         setFillZoomRectangle(true);
         getAccessibleContext().setAccessibleName(Text.of("trace.title"));
         getAccessibleContext().setAccessibleDescription(Text.of("trace.keys"));
@@ -83,7 +80,7 @@ final class DraggedChart extends ChartPanel {
     }
 
     private double stands(Handle handle) {
-        TraceLook first = owner.traces().get(0);
+        DrawnTrace first = owner.traces().get(0);
         return handle == Handle.TRIGGER
                 ? first.triggerMin()
                 : first.finishedFromMin().orElseThrow();
@@ -113,10 +110,8 @@ final class DraggedChart extends ChartPanel {
         if (moved == null) {
             return;
         }
-        at = owner.traces().get(0).points().stream()
-                .mapToDouble(point -> point[0])
+        at = owner.traces().get(0).minutes().stream()
                 .filter(time -> direction > 0 ? time > at + SAME : time < at - SAME)
-                .boxed()
                 .reduce((one, other) -> direction > 0 ? Math.min(one, other) : Math.max(one, other))
                 .orElse(at);
         drag.dragging(moved, at);

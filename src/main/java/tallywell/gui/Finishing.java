@@ -3,8 +3,8 @@ package tallywell.gui;
 import java.util.List;
 import java.util.Optional;
 import java.util.function.IntSupplier;
+import tallywell.chart.DrawnTrace;
 import tallywell.desk.RunDesk;
-import tallywell.desk.TraceLook;
 import tallywell.desk.TriggerSpan;
 import tallywell.plate.Well;
 
@@ -54,7 +54,7 @@ final class Finishing implements TracePanel.Drag {
         }
     }
 
-    private void seen(List<TraceLook> looks, String what) {
+    private void seen(List<DrawnTrace> looks, String what) {
         if (looks.isEmpty() || !side.trace().isDragging()) {
             return;
         }

@@ -2,6 +2,7 @@ package tallywell.gui;
 
 import com.formdev.flatlaf.FlatLaf;
 import java.awt.Color;
+import tallywell.chart.ChartColours;
 
 /**
  * Colours by what they are for. Text on its ground has a contrast of at least 4.5 : 1 (WCAG 2.2, 1.4.3) in both sets.
@@ -74,6 +75,11 @@ record Palette(
             new Color(0x4E4630),
             new Color(0x55364A),
             new Color(0x74818B));
+
+    /** The colours of charts. */
+    ChartColours ofCharts() {
+        return new ChartColours(card, line, ink, soft, accent, good, attention, finished);
+    }
 
     /** The set of the look that is on. */
     static Palette now() {

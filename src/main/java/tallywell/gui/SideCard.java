@@ -5,6 +5,7 @@ import java.awt.Dimension;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalDouble;
 import java.util.function.IntSupplier;
 import javax.swing.ButtonGroup;
 import javax.swing.JButton;
@@ -12,19 +13,24 @@ import javax.swing.JLabel;
 import javax.swing.JPanel;
 import javax.swing.JTextArea;
 import net.miginfocom.swing.MigLayout;
-import tallywell.desk.CalibrationLook;
+import tallywell.chart.DrawnTrace;
+import tallywell.chart.StepTraces;
+import tallywell.desk.CalibrationFormula;
 import tallywell.desk.RunDesk;
 import tallywell.desk.Shown;
-import tallywell.desk.TraceLook;
 import tallywell.method.CalibrationRule;
 import tallywell.plate.Well;
 import tallywell.workup.Analysis;
+import tallywell.workup.StepAnalysis;
+import tallywell.workup.WellResult;
+import tallywell.workup.WellTrace;
 
 /** What lies behind the selected wells: their traces, or the calibration. */
 final class SideCard extends Card {
     private static final int MOST_TRACES = 24;
     private static final int MOST_WORDS = 3;
 
+    private static final double MILLI = 1000;
     private static final double WIDE_TEXT = 22;
     private static final double HIGH_TEXT = 20;
 
@@ -84,19 +90,26 @@ final class SideCard extends Card {
             return;
         }
         Optional<Analysis> analysis = desk.worked().analysis();
-        List<TraceLook> looks = analysis.map(each ->
-                        TraceLook.of(each, step.getAsInt(), desk.selection().wells()))
+        List<DrawnTrace> looks = analysis.map(each ->
+                        DrawnTrace.of(each, step.getAsInt(), desk.selection().wells()))
                 .orElse(List.of());
+        Optional<StepAnalysis> worked = analysis.map(each -> each.steps().get(step.getAsInt() - 1));
         trace.show(
                 looks.size() > MOST_TRACES ? looks.subList(0, MOST_TRACES) : looks,
+                StepTraces.absorbance(
+                        worked.map(each -> each.step().signal().wavelengthNm()).orElse(OptionalDouble.empty())),
                 desk.trigger(step.getAsInt()).isPresent());
-        Optional<CalibrationLook> look = analysis.flatMap(each ->
-                CalibrationLook.of(each, step.getAsInt(), desk.selection().wells(), host.shown()));
-        calibration.show(look);
+        Optional<StepAnalysis> curved = worked.filter(each -> each.calibration().isPresent());
+        calibration.show(curved, desk.selection().wells());
         title.setText(desk.selection().words());
         boolean curve = calibration.isVisible();
         byRule.setVisible(!curve && desk.isFinishedByHand(wells()));
-        say(curve ? look.map(CalibrationLook::formula).orElseGet(this::noCurve) : words(looks));
+        say(
+                curve
+                        ? curved.flatMap(StepAnalysis::calibration)
+                                .map(each -> CalibrationFormula.of(each, host.shown()))
+                                .orElseGet(this::noCurve)
+                        : words(looks));
     }
 
     /** Why there is no curve: the method needs none, or there is nothing to calculate it from yet. */
@@ -110,7 +123,7 @@ final class SideCard extends Card {
         return Text.of(needless ? "calibration.none" : "calibration.later");
     }
 
-    private String words(List<TraceLook> looks) {
+    private String words(List<DrawnTrace> looks) {
         if (looks.isEmpty()) {
             return Text.of(desk.worked().analysis().isPresent() ? "trace.select" : "trace.nothing");
         }
@@ -121,22 +134,27 @@ final class SideCard extends Card {
     }
 
     /** What some traces come to, in one line. */
-    static String results(List<TraceLook> looks, Shown shown) {
+    static String results(List<DrawnTrace> looks, Shown shown) {
         List<String> all = new ArrayList<>();
-        for (TraceLook look : looks.subList(0, Math.min(MOST_WORDS, looks.size()))) {
+        for (DrawnTrace each : looks.subList(0, Math.min(MOST_WORDS, looks.size()))) {
+            WellResult look = each.result();
+            WellTrace trace = look.trace();
             StringBuilder text = new StringBuilder(look.well() + ": ΔA " + shown.fixed(look.deltaA(), 4));
-            if (look.creep().isPresent()) {
+            if (trace.creepPerMin().isPresent()) {
                 text.append(", ")
-                        .append(Text.of("trace.creep", shown.fixed(look.creep().getAsDouble(), 2)));
-                if (look.uCreep().isPresent()) {
-                    text.append(" ± ").append(shown.fixed(look.uCreep().getAsDouble(), 2));
+                        .append(Text.of(
+                                "trace.creep",
+                                shown.fixed(MILLI * trace.creepPerMin().getAsDouble(), 2)));
+                if (trace.uCreepPerMin().isPresent()) {
+                    text.append(" ± ")
+                            .append(shown.fixed(MILLI * trace.uCreepPerMin().getAsDouble(), 2));
                 }
             }
             if (look.value().isPresent()) {
                 text.append(", ")
                         .append(shown.rounded(look.value().getAsDouble(), 4))
                         .append(' ')
-                        .append(look.unit());
+                        .append(look.unit().symbol());
             }
             all.add(text.toString());
         }
@@ -149,7 +167,7 @@ final class SideCard extends Card {
 
     /** The wells whose traces are seen. */
     List<Well> wells() {
-        return trace.traces().stream().map(TraceLook::well).toList();
+        return trace.traces().stream().map(DrawnTrace::well).toList();
     }
 
     TracePanel trace() {

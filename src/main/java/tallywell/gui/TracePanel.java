@@ -1,5 +1,6 @@
 package tallywell.gui;
 
+import java.awt.BasicStroke;
 import java.awt.BorderLayout;
 import java.awt.Point;
 import java.util.List;
@@ -8,18 +9,23 @@ import javax.swing.JPanel;
 import org.jfree.chart.JFreeChart;
 import org.jfree.chart.axis.ValueAxis;
 import org.jfree.chart.plot.CombinedDomainXYPlot;
+import org.jfree.chart.plot.ValueMarker;
 import org.jfree.chart.plot.XYPlot;
+import org.jfree.chart.ui.Layer;
 import org.jfree.data.Range;
+import tallywell.chart.DrawnTrace;
+import tallywell.chart.TracePlot;
 import tallywell.desk.Shown;
-import tallywell.desk.TraceLook;
 
 /** The traces of the selected wells. The start of the finished part and the trigger can be dragged. */
 final class TracePanel extends JPanel {
+    private static final float EDGE = 1.4f;
 
     private final Shown shown;
     private final Drag drag;
-    private List<TraceLook> traces = List.of();
+    private List<DrawnTrace> traces = List.of();
     private Optional<DraggedChart> panel = Optional.empty();
+    private String absorbance = "";
     private boolean triggerMoves;
 
     /** What can be dragged. */
@@ -53,10 +59,12 @@ final class TracePanel extends JPanel {
     /**
      * Shows traces.
      *
+     * @param measured what was measured, as the axis says it
      * @param movable whether the trigger can be dragged
      */
-    void show(List<TraceLook> looks, boolean movable) {
+    void show(List<DrawnTrace> looks, String measured, boolean movable) {
         traces = looks;
+        absorbance = measured;
         triggerMoves = movable;
         if (looks.isEmpty()) {
             removeAll();
@@ -65,7 +73,7 @@ final class TracePanel extends JPanel {
             repaint();
             return;
         }
-        JFreeChart chart = TraceChart.of(looks, new Axes(shown, Palette.now()));
+        JFreeChart chart = chart(looks);
         if (panel.isPresent()) {
             panel.get().setChart(chart);
             return;
@@ -77,12 +85,28 @@ final class TracePanel extends JPanel {
         repaint();
     }
 
+    /** Shows the same on the axes that it began with. */
+    void redraw() {
+        show(traces, absorbance, triggerMoves);
+    }
+
+    /** The drawing that pictures and documents show, with the edge that can be dragged. */
+    JFreeChart chart(List<DrawnTrace> looks) {
+        JFreeChart chart = TracePlot.of(looks, absorbance, ChartView.style(shown));
+        XYPlot main = ((CombinedDomainXYPlot) chart.getXYPlot()).getSubplots().get(0);
+        looks.get(0)
+                .finishedFromMin()
+                .ifPresent(from -> main.addDomainMarker(
+                        new ValueMarker(from, Palette.now().accent(), new BasicStroke(EDGE)), Layer.BACKGROUND));
+        return chart;
+    }
+
     /** Shows what a drag would come to, on the axes as they are. */
-    void preview(List<TraceLook> looks) {
+    void preview(List<DrawnTrace> looks) {
         if (looks.isEmpty() || panel.isEmpty()) {
             return;
         }
-        JFreeChart chart = TraceChart.of(looks, new Axes(shown, Palette.now()));
+        JFreeChart chart = chart(looks);
         keepAxes((CombinedDomainXYPlot) panel.get().getChart().getXYPlot(), (CombinedDomainXYPlot) chart.getXYPlot());
         panel.get().setChart(chart);
     }
@@ -107,7 +131,7 @@ final class TracePanel extends JPanel {
         return panel.map(DraggedChart::requestFocusInWindow).orElse(false);
     }
 
-    List<TraceLook> traces() {
+    List<DrawnTrace> traces() {
         return traces;
     }
 
@@ -133,7 +157,7 @@ final class TracePanel extends JPanel {
         if (traces != null && !traces.isEmpty()) {
             removeAll();
             panel = Optional.empty();
-            show(traces, triggerMoves);
+            redraw();
         }
     }
 }

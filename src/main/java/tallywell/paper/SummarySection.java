@@ -222,7 +222,7 @@ final class SummarySection {
             if (shown) {
                 flow.figure(
                         Drawing.of(
-                                CalibrationPicture.of(
+                                new CalibrationPicture(
                                         step, step.step().analyte().name()),
                                 paper),
                         Flow.WIDTH,

@@ -42,7 +42,7 @@ class PlateOfTracesTest {
     void commonScaleHoldsEveryReadingAndIsStated() {
         PlateOfTraces plate = PlateOfTraces.of(step);
         for (var well : step.wells()) {
-            for (TracePoints.Point point : TracePoints.of(well.trace()).of(TracePoints.Part.USED)) {
+            for (TracePoints.Point point : DrawnTrace.of(well).points().of(TracePoints.Part.USED)) {
                 assertThat(point.absorbance())
                         .isBetween(plate.axes().low(), plate.axes().high());
                 assertThat(point.minutes())
@@ -80,7 +80,7 @@ class PlateOfTracesTest {
     }
 
     private static List<Integer> runs(StepTraces step, String well) {
-        return TracePoints.of(Drawn.well(step, well).trace()).runs().stream()
+        return DrawnTrace.of(Drawn.well(step, well)).points().runs().stream()
                 .map(List::size)
                 .toList();
     }

@@ -54,6 +54,29 @@ class LineCalibrationTest {
         }
     }
 
+    /**
+     * The first seven points of Miller and Miller's fluorescein standards; R 4.2.2, {@code predict(lm(...), se.fit = TRUE)}
+     * of {@code y ~ x}, {@code y ~ 0 + x} and {@code y ~ x + I(x^2)}.
+     */
+    @ParameterizedTest
+    @CsvSource({
+        "line, 0.294936001360, 0.168636110472, 0.294936001360",
+        "line-through-zero, 0, 0.259856323649, 0.623655176757",
+        "quadratic, 0.358252245215, 0.231882294245, 0.358252245215"
+    })
+    void uncertaintyOfTheCurveAgreesWithR(String model, double atZero, double atFive, double atTwelve)
+            throws StandardsException {
+        Published data = Published.read("miller_fluorescein").first(7);
+        Calibration made = Calibrator.fit(
+                data.column("conc_pg_mL"),
+                data.column("intensity"),
+                Model.of(model).orElseThrow(),
+                Weighting.NONE);
+        assertThat(made.uAt(0).orElseThrow()).isCloseTo(atZero, within(1e-11));
+        assertThat(made.uAt(5).orElseThrow()).isCloseTo(atFive, within(1e-11));
+        assertThat(made.uAt(12).orElseThrow()).isCloseTo(atTwelve, within(1e-11));
+    }
+
     @Test
     void cadmiumLineAndSampleRoundToThePrintedFigures() throws StandardsException {
         // EURACHEM/CITAC Guide CG 4 (2012), example A5, table A5.1 and text: printed figures.

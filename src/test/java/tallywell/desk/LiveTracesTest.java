@@ -13,6 +13,7 @@ import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
+import tallywell.chart.DrawnTrace;
 import tallywell.notice.InputException;
 import tallywell.plate.Well;
 
@@ -30,21 +31,21 @@ class LiveTracesTest {
         desk = new RunDesk(draft, NOW, NOW);
     }
 
-    private static List<TraceLook> looks(Worked worked) {
-        return TraceLook.of(worked.analysis().orElseThrow(), 1, TWO);
+    private static List<DrawnTrace> looks(Worked worked) {
+        return DrawnTrace.of(worked.analysis().orElseThrow(), 1, TWO);
     }
 
     @ParameterizedTest
     @ValueSource(doubles = {60, 300, 720, 1000})
     void aDraggedFinishedPartShowsWhatTheWholePlateComesTo(double timeS) {
-        List<List<TraceLook>> seen = new ArrayList<>();
+        List<List<DrawnTrace>> seen = new ArrayList<>();
         desk.live().tryFinished(1, TWO, timeS, seen::add);
-        List<TraceLook> whole = looks(Worked.of(draft.finishFrom(TWO, timeS, "as dragged", "")));
+        List<DrawnTrace> whole = looks(Worked.of(draft.finishFrom(TWO, timeS, "as dragged", "")));
         assertThat(seen).hasSize(1);
         for (int i = 0; i < TWO.size(); i++) {
-            TraceLook live = seen.get(0).get(i);
-            assertThat(live.deltaA()).isEqualTo(whole.get(i).deltaA());
-            assertThat(live.value()).isEqualTo(whole.get(i).value());
+            DrawnTrace live = seen.get(0).get(i);
+            assertThat(live.result().deltaA()).isEqualTo(whole.get(i).result().deltaA());
+            assertThat(live.result().value()).isEqualTo(whole.get(i).result().value());
             assertThat(live.finishedFromMin()).isEqualTo(whole.get(i).finishedFromMin());
         }
         assertThat(desk.draft()).isEqualTo(draft);
@@ -52,17 +53,17 @@ class LiveTracesTest {
 
     @Test
     void aDraggedTriggerShowsWhatTheWholePlateComesToOnTheOldAxis() {
-        List<List<TraceLook>> seen = new ArrayList<>();
+        List<List<DrawnTrace>> seen = new ArrayList<>();
         desk.live().tryTrigger(1, TWO, 255, seen::add);
         desk.triggerAt(1, 255);
-        List<TraceLook> whole = looks(desk.worked());
+        List<DrawnTrace> whole = looks(desk.worked());
         assertThat(desk.draft().readings().get(0).triggerAtS()).containsExactly(255.0);
         for (int i = 0; i < TWO.size(); i++) {
-            TraceLook live = seen.get(0).get(i);
-            assertThat(live.deltaA()).isEqualTo(whole.get(i).deltaA());
+            DrawnTrace live = seen.get(0).get(i);
+            assertThat(live.result().deltaA()).isEqualTo(whole.get(i).result().deltaA());
             // The trigger moved by half a minute; readings stay where they were on the axis.
             assertThat(live.triggerMin()).isEqualTo(0.5);
-            assertThat(live.points().get(20)[0]).isCloseTo(whole.get(i).points().get(20)[0] + 0.5, within(1e-12));
+            assertThat(live.minutes().get(20)).isCloseTo(whole.get(i).minutes().get(20) + 0.5, within(1e-12));
         }
         desk.history().undo();
         assertThat(desk.draft()).isEqualTo(draft);
@@ -95,7 +96,7 @@ class LiveTracesTest {
 
     @Test
     void aTriggerWhereThePlateCannotBeWorkedUpShowsNothing() {
-        List<List<TraceLook>> seen = new ArrayList<>();
+        List<List<DrawnTrace>> seen = new ArrayList<>();
         desk.live().tryTrigger(1, TWO, 99_999, seen::add);
         assertThat(seen).containsExactly(List.of());
     }
@@ -116,7 +117,7 @@ class LiveTracesTest {
         assertThat(desk.isFinishedByHand(List.of(well("D7")))).isTrue();
         desk.finishByRule(TWO);
         assertThat(desk.isFinishedByHand(TWO)).isFalse();
-        assertThat(looks(desk.worked()).get(0).deltaA())
-                .isEqualTo(looks(Worked.of(draft)).get(0).deltaA());
+        assertThat(looks(desk.worked()).get(0).result().deltaA())
+                .isEqualTo(looks(Worked.of(draft)).get(0).result().deltaA());
     }
 }

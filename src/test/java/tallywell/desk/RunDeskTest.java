@@ -17,6 +17,7 @@ import java.util.OptionalDouble;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import tallywell.chart.DrawnTrace;
 import tallywell.notice.InputException;
 import tallywell.workup.Result;
 
@@ -214,7 +215,7 @@ class RunDeskTest {
         desk.finishFrom(wells("D1", "D7"), 720, "slow", "J. Vale");
         assertThat(value(desk, 3).orElseThrow()).isNotEqualTo(before.orElseThrow());
         assertThat(value(desk, 3).orElseThrow()).isCloseTo(before.orElseThrow(), within(0.02 * before.orElseThrow()));
-        TraceLook look = TraceLook.of(desk.worked().analysis().orElseThrow(), 1, wells("D1"))
+        DrawnTrace look = DrawnTrace.of(desk.worked().analysis().orElseThrow(), 1, wells("D1"))
                 .get(0);
         assertThat(look.finishedFromMin().orElseThrow()).isCloseTo(12, within(0.25));
     }

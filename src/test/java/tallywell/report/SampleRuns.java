@@ -62,12 +62,12 @@ public final class SampleRuns {
     }
 
     /** The same with another method. */
-    static Assay assay(String folder, UnaryOperator<String> method) throws InputException {
+    public static Assay assay(String folder, UnaryOperator<String> method) throws InputException {
         return assay(folder, method, UnaryOperator.identity(), UnaryOperator.identity());
     }
 
     /** The same with the text of its method, layout and sample list changed. */
-    static Assay assay(
+    public static Assay assay(
             String folder, UnaryOperator<String> method, UnaryOperator<String> layout, UnaryOperator<String> samples)
             throws InputException {
         Path path = Path.of("samples", folder, "run.yaml");
