@@ -79,10 +79,13 @@ final class GridGroups {
 
     /** Captions between grids that share their headings, and one below the last: they may belong to those above. */
     private void doubt() {
-        pieces.replaceAll(piece -> piece.with(piece.facts()
-                .withDoubt("found captions between grids under one row of headings and below the last ("
-                        + sheet.table().place(headings).text()
-                        + "), and nothing shows whether they belong to those above or below; expected one above each")));
+        pieces.replaceAll(
+                piece -> piece.with(
+                        piece.facts()
+                                .withDoubt(
+                                        "found captions between grids under one row of headings and below the last ("
+                                                + sheet.table().place(headings).text()
+                                                + "), and nothing shows whether they belong to those above or below; expected one above each")));
     }
 
     /** A row of the plate that does not go on with the grid must not go by in silence. */
