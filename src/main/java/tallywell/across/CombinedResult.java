@@ -3,6 +3,7 @@ package tallywell.across;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import tallywell.budget.Basis;
 import tallywell.quantity.Unit;
 
 /**
@@ -75,6 +76,19 @@ public record CombinedResult(
     /** The expanded uncertainty for 95 %. */
     public OptionalDouble expanded() {
         return u.isPresent() ? OptionalDouble.of(k * u.getAsDouble()) : OptionalDouble.empty();
+    }
+
+    /** What the uncertainty rests on: scatter only if that is all that any of the results that count has. */
+    public Optional<Basis> basis() {
+        if (u.isEmpty()) {
+            return Optional.empty();
+        }
+        List<Basis> counting = parts.stream()
+                .filter(Part::counts)
+                .flatMap(part -> part.found().basis().stream())
+                .distinct()
+                .toList();
+        return counting.size() == 1 ? Optional.of(counting.get(0)) : Optional.of(Basis.BUDGET);
     }
 
     /** Whether results that count differ by more than their uncertainties explain. */

@@ -3,6 +3,7 @@ package tallywell.across;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import tallywell.assess.Verdict;
+import tallywell.budget.Basis;
 import tallywell.quantity.Unit;
 import tallywell.workup.Result;
 
@@ -33,6 +34,11 @@ public record Found(
     /** The expanded uncertainty as the run reports it, where it can tell. */
     public OptionalDouble expandedUncertainty() {
         return parts.isPresent() ? OptionalDouble.of(parts.get().expanded()) : OptionalDouble.empty();
+    }
+
+    /** What the uncertainty rests on, where there is one. */
+    public Optional<Basis> basis() {
+        return parts.map(UncertaintyParts::basis);
     }
 
     /** Where it stands, for messages: the slot of a sample. */

@@ -6,6 +6,7 @@ import java.util.LinkedHashMap;
 import java.util.Map;
 import tallywell.assess.JudgedDifference;
 import tallywell.assess.Judgement;
+import tallywell.budget.Basis;
 import tallywell.budget.Contribution;
 import tallywell.budget.DifferenceBudget;
 import tallywell.budget.ResultBudget;
@@ -28,9 +29,10 @@ import tallywell.workup.DifferenceResult;
  * @param scatter the part of {@code own} that is scatter rather than stated
  * @param scatterFreedom how well the scatter is known, in degrees of freedom; may be infinite
  * @param expanded the expanded uncertainty as the run reports it
+ * @param basis what it rests on
  */
 public record UncertaintyParts(
-        Map<Common, Double> common, double own, double scatter, double scatterFreedom, double expanded) {
+        Map<Common, Double> common, double own, double scatter, double scatterFreedom, double expanded, Basis basis) {
     /** Keeps a copy that cannot change. */
     public UncertaintyParts {
         common = Collections.unmodifiableMap(new LinkedHashMap<>(common));
@@ -44,7 +46,8 @@ public record UncertaintyParts(
         }
         Builder builder = new Builder(analysis, shared);
         budget.contributions().forEach(each -> builder.add(each, 1));
-        return builder.parts(budget.standardUncertainty(), budget.degreesOfFreedom(), budget.expandedUncertainty());
+        return builder.parts(
+                budget.standardUncertainty(), budget.degreesOfFreedom(), budget.expandedUncertainty(), budget.basis());
     }
 
     /**
@@ -59,7 +62,12 @@ public record UncertaintyParts(
                 ? Map.of(new Common("bias of the method", method.id(), validation.bias()), validation.bias() * value)
                 : Map.of();
         return new UncertaintyParts(
-                common, validation.precision() * value, 0, Double.POSITIVE_INFINITY, budget.expandedUncertainty());
+                common,
+                validation.precision() * value,
+                0,
+                Double.POSITIVE_INFINITY,
+                budget.expandedUncertainty(),
+                budget.basis());
     }
 
     /** The parts of a result by difference; it must have a budget. */
@@ -80,7 +88,8 @@ public record UncertaintyParts(
                             yield),
                     difference.value().orElseThrow() * yield);
         }
-        return builder.parts(budget.standardUncertainty(), budget.degreesOfFreedom(), budget.expandedUncertainty());
+        return builder.parts(
+                budget.standardUncertainty(), budget.degreesOfFreedom(), budget.expandedUncertainty(), budget.basis());
     }
 
     /** The standard uncertainty. */
@@ -96,7 +105,7 @@ public record UncertaintyParts(
     UncertaintyParts times(double factor) {
         Map<Common, Double> scaled = new LinkedHashMap<>();
         common.forEach((source, effect) -> scaled.put(source, effect * factor));
-        return new UncertaintyParts(scaled, own * factor, scatter * factor, scatterFreedom, expanded * factor);
+        return new UncertaintyParts(scaled, own * factor, scatter * factor, scatterFreedom, expanded * factor, basis);
     }
 
     /** Sorts the contributions to a value. */
@@ -142,7 +151,7 @@ public record UncertaintyParts(
             };
         }
 
-        UncertaintyParts parts(double u, double freedom, double expanded) {
+        UncertaintyParts parts(double u, double freedom, double expanded, Basis basis) {
             double all = 0;
             double scatter = 0;
             for (Map.Entry<Source, Double> each : own.entrySet()) {
@@ -156,7 +165,8 @@ public record UncertaintyParts(
                     Math.sqrt(all),
                     Math.sqrt(scatter),
                     scatter > 0 ? freedom * part * part : Double.POSITIVE_INFINITY,
-                    expanded);
+                    expanded,
+                    basis);
         }
     }
 }

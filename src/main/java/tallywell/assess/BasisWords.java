@@ -16,11 +16,16 @@ public final class BasisWords {
 
     /** Over all results of an assessment, those by difference included. */
     public BasisWords(Assessment assessment) {
-        known = Stream.concat(
+        this(Stream.concat(
                         assessment.judgements().stream().map(BasisWords::of),
                         assessment.differences().stream().map(BasisWords::of))
                 .flatMap(Optional::stream)
-                .toList();
+                .toList());
+    }
+
+    /** Over results of several plates: what each U rests on. */
+    public BasisWords(List<Basis> known) {
+        this.known = List.copyOf(known);
     }
 
     /** What the U of a result rests on; empty without U. */

@@ -8,6 +8,7 @@ import tallywell.across.Combination;
 import tallywell.across.CombinedResult;
 import tallywell.across.Consistency;
 import tallywell.across.Found;
+import tallywell.budget.Basis;
 
 /**
  * Writes combined results as a table: one row {@code combined} for each sample or control and analyte, and below it a row
@@ -34,7 +35,8 @@ public final class CombinationTable implements Closeable {
             "weight",
             "verdict",
             "counts",
-            "remark");
+            "remark",
+            "U_basis");
 
     private final CsvRows rows;
 
@@ -77,6 +79,7 @@ public final class CombinationTable implements Closeable {
         rows.empty();
         rows.empty();
         rows.text(each.remark());
+        rows.text(each.basis().map(Basis::word).orElse(""));
         rows.end();
     }
 
@@ -114,6 +117,7 @@ public final class CombinationTable implements Closeable {
         rows.text(found.verdict().word());
         rows.text(part.counts() ? "yes" : "no");
         rows.text(part.leftOut());
+        rows.text(found.basis().map(Basis::word).orElse(""));
         rows.end();
     }
 

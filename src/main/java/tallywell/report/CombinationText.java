@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import tallywell.across.Combination;
 import tallywell.across.CombinedResult;
+import tallywell.assess.BasisWords;
 
 /** Combined results as text for a terminal. */
 public final class CombinationText {
@@ -33,8 +34,18 @@ public final class CombinationText {
         combination.runs().forEach(run -> text.append("run   ").append(run).append('\n'));
         text.append('\n').append(table.text()).append('\n');
         text.append(combination.sentence()).append('\n');
-        text.append(ComparisonText.shared(combination.shared())).append('\n');
+        text.append(ComparisonText.shared(combination.shared()))
+                .append(basis(combination))
+                .append('\n');
         return text.toString();
+    }
+
+    /** What U may not be said to mean where it is scatter only, with a blank before it; else empty. */
+    static String basis(Combination combination) {
+        return new BasisWords(combination.results().stream()
+                        .flatMap(each -> each.basis().stream())
+                        .toList())
+                .sentence();
     }
 
     private static String remark(CombinedResult each) {

@@ -36,7 +36,7 @@ public final class CombinationWorkbook {
                                     : "Results with the verdict check or repeat do not count.",
                             "Runs: " + String.join(", ", combination.runs()),
                             combination.sentence(),
-                            ComparisonText.shared(combination.shared()),
+                            ComparisonText.shared(combination.shared()) + CombinationText.basis(combination),
                             "Birge ratio: well over 1 where results differ by more than their uncertainties explain."));
             for (CombinedResult each : combination.results()) {
                 combined(each, combined);

@@ -3,10 +3,12 @@ package tallywell.report;
 import java.io.Closeable;
 import java.io.IOException;
 import java.util.List;
+import java.util.Optional;
 import java.util.OptionalDouble;
 import tallywell.across.ComparedResult;
 import tallywell.across.Comparison;
 import tallywell.across.Found;
+import tallywell.budget.Basis;
 
 /** Writes a comparison of two runs as a table: one row for each sample or control and analyte. */
 public final class ComparisonTable implements Closeable {
@@ -35,7 +37,9 @@ public final class ComparisonTable implements Closeable {
             "score",
             "judgement",
             "shared",
-            "remark");
+            "remark",
+            "first_U_basis",
+            "second_U_basis");
 
     private final CsvRows rows;
 
@@ -55,6 +59,8 @@ public final class ComparisonTable implements Closeable {
             found(row.first());
             found(row.second());
             judged(row);
+            basis(Optional.of(row.first()));
+            basis(Optional.of(row.second()));
             rows.end();
         }
         for (Found each : comparison.onlyOne()) {
@@ -73,6 +79,8 @@ public final class ComparisonTable implements Closeable {
             rows.text(ComparedResult.Agreement.NOT_JUDGED.words());
             rows.empty();
             rows.text("only in " + each.run());
+            basis(Optional.of(each).filter(found -> inFirst));
+            basis(Optional.of(each).filter(found -> !inFirst));
             rows.end();
         }
     }
@@ -91,6 +99,10 @@ public final class ComparisonTable implements Closeable {
         rows.number(each.standardUncertainty());
         rows.number(each.expandedUncertainty());
         rows.text(each.verdict().word());
+    }
+
+    private void basis(Optional<Found> found) throws IOException {
+        rows.text(found.flatMap(Found::basis).map(Basis::word).orElse(""));
     }
 
     private void missing(String run) throws IOException {

@@ -3,9 +3,11 @@ package tallywell.report;
 import java.util.List;
 import java.util.OptionalDouble;
 import java.util.Set;
+import java.util.stream.Stream;
 import tallywell.across.ComparedResult;
 import tallywell.across.Comparison;
 import tallywell.across.Found;
+import tallywell.assess.BasisWords;
 
 /** A comparison of two runs as text for a terminal. */
 public final class ComparisonText {
@@ -58,7 +60,7 @@ public final class ComparisonText {
                     .append('\n');
         }
         text.append(comparison.sentence()).append('\n');
-        text.append(shared(comparison.shared())).append('\n');
+        text.append(shared(comparison.shared())).append(basis(comparison)).append('\n');
         return text.toString();
     }
 
@@ -70,6 +72,15 @@ public final class ComparisonText {
 
     private static String value(Found found) {
         return Rounded.value(found.value(), found.expandedUncertainty());
+    }
+
+    /** What U may not be said to mean where it is scatter only, with a blank before it; else empty. */
+    static String basis(Comparison comparison) {
+        return new BasisWords(comparison.rows().stream()
+                        .flatMap(row -> Stream.of(row.first(), row.second()))
+                        .flatMap(found -> found.basis().stream())
+                        .toList())
+                .sentence();
     }
 
     /** Which sources counted as the same on several plates, in a sentence. */

@@ -46,7 +46,7 @@ public final class ComparisonWorkbook {
                             "First: " + comparison.first(),
                             "Second: " + comparison.second(),
                             comparison.sentence(),
-                            ComparisonText.shared(comparison.shared()),
+                            ComparisonText.shared(comparison.shared()) + ComparisonText.basis(comparison),
                             "difference: second less first. score: difference over its expanded uncertainty (95 %), in"
                                     + " which what both plates share is taken out; they agree from -1 to 1."));
             for (ComparedResult row : comparison.rows()) {

@@ -8,6 +8,7 @@ import java.util.OptionalDouble;
 import java.util.OptionalInt;
 import java.util.Set;
 import tallywell.assess.Verdict;
+import tallywell.budget.Basis;
 import tallywell.quantity.Dilution;
 import tallywell.quantity.Unit;
 import tallywell.workup.Result;
@@ -24,7 +25,7 @@ final class Made {
     static UncertaintyParts parts(double own, double freedom, Map<String, Double> common) {
         Map<Common, Double> sources = new LinkedHashMap<>();
         common.forEach((name, effect) -> sources.put(new Common(name, "", 1), effect));
-        return new UncertaintyParts(sources, own, own, freedom, 2 * own);
+        return new UncertaintyParts(sources, own, own, freedom, 2 * own, Basis.BUDGET);
     }
 
     static Found found(String run, double value, UncertaintyParts parts) {

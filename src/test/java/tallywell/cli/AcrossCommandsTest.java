@@ -217,6 +217,31 @@ class AcrossCommandsTest {
                         row.get("counts").equals("no") && !row.get("remark").isEmpty());
     }
 
+    /** Two runs that hold scatter only say so; a source that one of them states makes that one, and the mean, a budget. */
+    @Test
+    void whatUncertaintyRestsOnGoesAcrossRuns() throws Exception {
+        assertThat(run("compare", "--csv", first.toString(), second.toString())).isEqualTo(ExitStatus.DONE);
+        assertThat(rows())
+                .filteredOn(row ->
+                        !row.get("first_U").isEmpty() && !row.get("second_U").isEmpty())
+                .isNotEmpty()
+                .allMatch(row -> row.get("first_U_basis").equals("scatter only")
+                        && row.get("second_U_basis").equals("scatter only"));
+        assertThat(run("compare", first.toString(), second.toString())).isEqualTo(ExitStatus.DONE);
+        assertThat(out()).contains("Every U is scatter only.");
+
+        edit(
+                second.resolveSibling("method.yaml"),
+                "calibration: {",
+                "uncertainty:\n  standard: {standard: 1 %}\ncalibration: {");
+        assertThat(run("combine", "--csv", first.toString(), second.toString())).isEqualTo(ExitStatus.DONE);
+        List<CSVRecord> rows = rows();
+        assertThat(rows.subList(0, 3).stream().map(row -> row.get("U_basis")))
+                .containsExactly("budget", "scatter only", "budget");
+        assertThat(run("combine", first.toString(), second.toString())).isEqualTo(ExitStatus.DONE);
+        assertThat(out()).doesNotContain("Every U is scatter only.");
+    }
+
     @Test
     void workbooksAreWrittenAndNothingReplacedWithoutForce() throws Exception {
         Path book = folder.resolve("out.xlsx");
