@@ -53,10 +53,13 @@ final class AcrossSections {
             }
         }
         if (parted && GridGroups.namesReadings(between)) {
-            pieces.replaceAll(piece -> piece.with(piece.facts()
-                    .withDoubt("found captions between readings under one row of wells and below the last ("
-                            + sheet.table().place(first).text()
-                            + "), and nothing shows whether they belong to those above or below; expected one above each")));
+            pieces.replaceAll(
+                    piece -> piece.with(
+                            piece.facts()
+                                    .withDoubt(
+                                            "found captions between readings under one row of wells and below the last ("
+                                                    + sheet.table().place(first).text()
+                                                    + "), and nothing shows whether they belong to those above or below; expected one above each")));
         }
         return new Finding(pieces, first, last, notes);
     }

@@ -137,10 +137,6 @@ final class WellList {
         }
     }
 
-    private boolean followedByWell(int row) {
-        return position.well(sheet, row + 1).isPresent();
-    }
-
     private boolean hasNumbers(int row) {
         for (int column = from; column < Math.min(limit, sheet.width(row)); column++) {
             if (!position.holds(column) && sheet.look(row, column).isNumber()) {
