@@ -2,12 +2,11 @@ package tallywell.desk;
 
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
-import java.nio.file.AtomicMoveNotSupportedException;
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.nio.file.StandardCopyOption;
 import java.util.UUID;
 import tallywell.notice.OutputException;
+import tallywell.task.Disk;
 
 /** Writes a file whole or not at all: under another name first, then renamed into place. */
 public final class SafeFile {
@@ -27,7 +26,11 @@ public final class SafeFile {
                 Files.createDirectories(folder);
             }
             Files.writeString(temporary, text, StandardCharsets.UTF_8);
-            move(temporary, whole);
+            Disk.sync(temporary);
+            Disk.replace(temporary, whole);
+            if (folder != null) {
+                Disk.syncFolder(folder);
+            }
         } catch (IOException e) {
             forget(temporary, e);
             throw new OutputException(target, "cannot be written (" + reason(e) + ")", e);
@@ -44,14 +47,6 @@ public final class SafeFile {
             Files.createDirectories(folder);
         } catch (IOException e) {
             throw new OutputException(folder, "the folder cannot be made (" + reason(e) + ")", e);
-        }
-    }
-
-    private static void move(Path from, Path to) throws IOException {
-        try {
-            Files.move(from, to, StandardCopyOption.ATOMIC_MOVE, StandardCopyOption.REPLACE_EXISTING);
-        } catch (AtomicMoveNotSupportedException e) {
-            Files.move(from, to, StandardCopyOption.REPLACE_EXISTING);
         }
     }
 

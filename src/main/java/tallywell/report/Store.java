@@ -4,12 +4,16 @@ import java.io.BufferedOutputStream;
 import java.io.ByteArrayInputStream;
 import java.io.ByteArrayOutputStream;
 import java.io.Closeable;
+import java.io.FilterInputStream;
 import java.io.FilterOutputStream;
 import java.io.IOException;
 import java.io.InputStream;
 import java.io.OutputStream;
+import java.nio.channels.Channels;
+import java.nio.channels.FileChannel;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.nio.file.StandardOpenOption;
 
 /** Keeps what is written until it is read back. */
 interface Store extends Closeable {
@@ -39,14 +43,16 @@ interface Store extends Closeable {
         }
     }
 
-    /** In a file that goes again when closed. */
+    /** In a file that goes again when closed, and with the process, however that ends. */
     final class Disk implements Store {
-        private final Path file;
+        private final FileChannel channel;
         private final OutputStream out;
 
         Disk() throws IOException {
-            file = Files.createTempFile("tallywell", ".rows");
-            out = new BufferedOutputStream(new Named(Files.newOutputStream(file), file), 1 << 16);
+            Path file = Files.createTempFile("tallywell", ".rows");
+            channel = FileChannel.open(
+                    file, StandardOpenOption.READ, StandardOpenOption.WRITE, StandardOpenOption.DELETE_ON_CLOSE);
+            out = new BufferedOutputStream(new Named(Channels.newOutputStream(channel), file), 1 << 16);
         }
 
         @Override
@@ -57,16 +63,25 @@ interface Store extends Closeable {
         @Override
         public InputStream in() throws IOException {
             out.flush();
-            return Files.newInputStream(file);
+            channel.position(0);
+            return new Reread(Channels.newInputStream(channel));
         }
 
         @Override
         public void close() throws IOException {
-            try {
-                out.close();
-            } finally {
-                Files.deleteIfExists(file);
-            }
+            channel.close();
+        }
+    }
+
+    /** Reads a store; its end is not the end of the store. */
+    final class Reread extends FilterInputStream {
+        Reread(InputStream in) {
+            super(in);
+        }
+
+        @Override
+        public void close() {
+            // The store closes its file itself.
         }
     }
 

@@ -2,6 +2,7 @@ package tallywell.task;
 
 import java.nio.file.InvalidPathException;
 import java.nio.file.Path;
+import java.util.Collection;
 import java.util.Optional;
 import tallywell.notice.InputException;
 import tallywell.notice.Place;
@@ -62,6 +63,21 @@ interface Finder {
         @Override
         public boolean hasMethod(String typed) {
             return false;
+        }
+    }
+
+    /** Another finder that notes every file it finds, read whole or not. */
+    record Noting(Finder finder, Collection<Path> seen) implements Finder {
+        @Override
+        public Found find(String role, String typed) throws InputException {
+            Found found = finder.find(role, typed);
+            seen.add(found.path());
+            return found;
+        }
+
+        @Override
+        public boolean hasMethod(String typed) {
+            return finder.hasMethod(typed);
         }
     }
 }

@@ -41,6 +41,7 @@ final class PackageFolder implements AutoCloseable {
         }
         outputs.folder(folder);
         try {
+            outputs.knows(OwnFiles.packed(folder));
             data = new DataPackage(this::open, made);
         } catch (IOException e) {
             throw failed(e);

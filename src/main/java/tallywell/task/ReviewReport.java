@@ -178,6 +178,7 @@ public final class ReviewReport {
 
     private static Path save(Path report, Path file, ReviewRecord review) throws OutputException {
         try (Outputs outputs = new Outputs(true, List.of(report))) {
+            outputs.keeps(file);
             outputs.write(file, out -> out.write(new ReviewFile().text(review).getBytes(StandardCharsets.UTF_8)));
             outputs.commit();
         }

@@ -2,10 +2,13 @@ package tallywell.task;
 
 import java.nio.file.Path;
 import java.util.ArrayList;
+import java.util.Collections;
+import java.util.LinkedHashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.Set;
 import tallywell.files.LayoutReader;
 import tallywell.files.MethodLibrary;
 import tallywell.files.MethodReader;
@@ -36,6 +39,7 @@ import tallywell.workup.Taken;
 /** Gathers everything that a run names, relative to the run file. */
 final class RunLoader {
     private final MethodLibrary library = new MethodLibrary();
+    private final Set<Path> seen = new LinkedHashSet<>();
 
     /**
      * A run with everything it names.
@@ -71,7 +75,12 @@ final class RunLoader {
         Run run = new RunReader().read(runFile);
         ReadFiles read = new ReadFiles();
         read.add("run", name, new Finder.Found(runFile, name));
-        return load(name, run, new Finder.OnDisk(name, Optional.of(runFile)), read);
+        return load(name, run, new Finder.Noting(new Finder.OnDisk(name, Optional.of(runFile)), seen), read);
+    }
+
+    /** Every file that the run files named, those of runs that cannot be worked up included. */
+    Set<Path> seen() {
+        return Collections.unmodifiableSet(seen);
     }
 
     /** Loads a run named on the command line. */

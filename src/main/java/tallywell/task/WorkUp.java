@@ -122,6 +122,7 @@ public final class WorkUp {
                 return new Outcome(List.of(), List.of(), List.of(), 0, 0);
             }
             outputs.commit();
+            notices.addAll(outputs.notices());
             return new Outcome(
                     lines(report), notices, written, 0, report.assessment().passed() ? 0 : 1);
         }
@@ -197,6 +198,7 @@ public final class WorkUp {
                 }
                 try {
                     RunLoader.Loaded loaded = load(request, i);
+                    outputs.protect(loaded.files().keySet());
                     Report report = report(request, loaded);
                     workbook.add(report);
                     tables.add(report);
@@ -226,7 +228,9 @@ public final class WorkUp {
             tables.finish();
             written.addAll(tables.targets());
             written.addAll(packing.finish());
+            outputs.protect(loader.seen());
             outputs.commit();
+            notices.addAll(outputs.notices());
         } catch (IOException e) {
             throw new OutputException(output, "cannot be written (" + e.getMessage() + ")", e);
         }

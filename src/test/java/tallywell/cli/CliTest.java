@@ -138,7 +138,11 @@ class CliTest {
         Path summary = Files.writeString(copied.resolve("run.xlsx"), "mine");
         assertThat(run("workup", run.toString())).isEqualTo(ExitStatus.INPUT);
         assertThat(err()).contains("run.xlsx").contains("--force");
+        assertThat(run("workup", "--force", run.toString())).isEqualTo(ExitStatus.INPUT);
+        assertThat(err()).contains("run.xlsx: was not written by this program");
         assertThat(summary).hasContent("mine");
+        Files.delete(summary);
+        assertThat(run("workup", run.toString())).isEqualTo(ExitStatus.DONE);
         assertThat(run("workup", "--force", run.toString())).isEqualTo(ExitStatus.DONE);
     }
 

@@ -8,6 +8,7 @@ import java.io.PrintStream;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.List;
 import java.security.MessageDigest;
 import java.util.HexFormat;
 import java.util.stream.Stream;
@@ -82,8 +83,11 @@ class PdfOptionTest {
         assertThat(err.toString(StandardCharsets.UTF_8)).contains("out.pdf: exists already; use --force");
         assertThat(names()).containsExactly("out.pdf");
         assertThat(folder.resolve("out.pdf")).hasContent("mine");
-        assertThat(run("workup", RUN, "-o", at("out.xlsx"), "--pdf", at("out.pdf"), "--force"))
-                .isZero();
+        Files.delete(folder.resolve("out.pdf"));
+        for (String name : List.of("first.xlsx", "second.xlsx")) {
+            assertThat(run("workup", RUN, "-o", at(name), "--pdf", at("out.pdf"), "--force"))
+                    .isZero();
+        }
         assertThat(text()).contains("page 1 of");
     }
 

@@ -110,7 +110,12 @@ class RunStoreTest {
                 Progress.SILENT);
         assertThat(written).allMatch(Files::isRegularFile);
         assertThat(written).hasSize(3);
-        Files.writeString(summary, "old");
+        Files.writeString(summary, "theirs");
+        assertThatThrownBy(() -> store.export(
+                        run, Wanted.summary(summary).overwriting(), now, ZoneOffset.UTC, Progress.SILENT))
+                .hasMessageContaining("not written by this program");
+        Files.delete(summary);
+        store.export(run, Wanted.summary(summary).overwriting(), now, ZoneOffset.UTC, Progress.SILENT);
         store.export(run, Wanted.summary(summary).overwriting(), now, ZoneOffset.UTC, Progress.SILENT);
         assertThat(Files.size(summary)).isGreaterThan(1000);
     }

@@ -340,10 +340,13 @@ class PackageTest {
     void forceReplacesTheFilesOfThePackageAndNoOthers() throws Exception {
         Path to = Files.createDirectories(folder.resolve("package"));
         Files.writeString(to.resolve("mine.txt"), "mine");
-        Files.writeString(to.resolve("results.csv"), "old");
+        pack("package", true, run("cuvette-typed"));
         pack("package", true, run("cuvette-typed"));
         assertThat(to.resolve("mine.txt")).hasContent("mine");
         assertThat(rows(to.resolve("results.csv"))).isNotEmpty();
+        Files.writeString(to.resolve("results.csv"), "mine");
+        assertThatThrownBy(() -> pack("package", true, run("cuvette-typed")))
+                .hasMessageContaining("results.csv: was not written by this program");
     }
 
     @Test
