@@ -1,7 +1,9 @@
 package tallywell.assess;
 
 import java.util.ArrayList;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.OptionalDouble;
 import tallywell.budget.PlateBudget;
 import tallywell.quantity.Numbers;
@@ -28,8 +30,20 @@ public final class Assessor {
             }
             checks.addAll(new BatchChecks(analysis.assay().method(), step, of).all());
         }
-        checks.addAll(recoveries(analysis));
-        boolean passed = checks.stream().noneMatch(check -> check.state() == Check.State.FAILED);
+        Map<Result, Check> recoveries = recoveries(analysis);
+        checks.addAll(recoveries.values());
+        if (recoveries.keySet().stream().noneMatch(each -> each.role().equals("control"))) {
+            checks.add(new Check(
+                    "recovery of controls", "", "no control on the plate", Check.State.NOT_ASSESSED, "layout"));
+        }
+        // A spike that fails puts the samples in doubt that it speaks for, and the batch with it, but not the others.
+        SpikedMatrix matrix = new SpikedMatrix(analysis);
+        List<Check> ofSome = recoveries.keySet().stream()
+                .filter(each -> !matrix.decidesForAll(each))
+                .map(recoveries::get)
+                .toList();
+        boolean passed =
+                checks.stream().noneMatch(check -> check.state() == Check.State.FAILED && !ofSome.contains(check));
         DifferenceVerdicts verdicts = new DifferenceVerdicts(Verdicts.of(analysis, budget, passed), budget, passed);
         return new Assessment(
                 verdicts.judgements(), checks, new Observations(budget).all(), budget, verdicts.differences());
@@ -51,20 +65,14 @@ public final class Assessor {
                 "method, blank-delta-a");
     }
 
-    private static List<Check> recoveries(Analysis analysis) {
-        List<Check> checks = new ArrayList<>();
-        boolean controls = false;
+    private static Map<Result, Check> recoveries(Analysis analysis) {
+        Map<Result, Check> checks = new LinkedHashMap<>();
         for (Result result : analysis.results()) {
             if (result.role().equals("control")) {
-                controls = true;
-                checks.add(recovery(analysis, result, "recovery of the control '" + result.name() + "'"));
+                checks.put(result, recovery(analysis, result, "recovery of the control '" + result.name() + "'"));
             } else if (result.role().equals("spike")) {
-                checks.add(recovery(analysis, result, "recovery of the spike on '" + result.name() + "'"));
+                checks.put(result, recovery(analysis, result, "recovery of the spike on '" + result.name() + "'"));
             }
-        }
-        if (!controls) {
-            checks.add(new Check(
-                    "recovery of controls", "", "no control on the plate", Check.State.NOT_ASSESSED, "layout"));
         }
         return checks;
     }
@@ -89,7 +97,11 @@ public final class Assessor {
         if (range.isOpen()) {
             return new Check(full, "", found, Check.State.NOT_ASSESSED, "no limit in " + range.source());
         }
-        return new Check(full, range.words(), found, state(range.holds(percent)), range.source());
+        boolean holds = range.holds(percent);
+        String doubt = !holds && result.role().equals("spike")
+                ? "; in doubt: " + new SpikedMatrix(analysis).words(result)
+                : "";
+        return new Check(full, range.words(), found + doubt, state(holds), range.source());
     }
 
     private static Check.State state(boolean passes) {

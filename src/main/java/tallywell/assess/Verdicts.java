@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.EnumSet;
 import java.util.HashSet;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.Set;
@@ -43,29 +44,25 @@ final class Verdicts {
             Flag.SAME_CEILING,
             Flag.CREEP_FOLLOWS_ANALYTE,
             Flag.TRIGGER_ELSEWHERE,
-            Flag.DILUTION_ASSUMED);
+            Flag.DILUTION_ASSUMED,
+            Flag.SPIKE_OUT,
+            Flag.SAMPLES_DISAGREE);
 
     private Verdicts() {}
 
     private static Judgement of(
-            Analysis analysis,
-            PlateBudget budget,
-            Result result,
-            boolean batchPassed,
-            Set<String> ceiling,
-            Set<String> forgotten) {
+            Analysis analysis, PlateBudget budget, Result result, boolean batchPassed, Map<Flag, Set<String>> marked) {
         StepAnalysis step = analysis.stepOf(result);
         Optional<Repeatability> scatter = budget.repeatabilities().get(result.step() - 1);
         Set<Flag> flags = EnumSet.noneOf(Flag.class);
         flags.addAll(result.flags());
         flags.addAll(windowFlags(result, step.step().limits()));
         flags.addAll(new Replicates(result, step).flags(scatter));
-        if (ceiling.contains(result.key())) {
-            flags.add(Flag.SAME_CEILING);
-        }
-        if (forgotten.contains(result.key())) {
-            flags.add(Flag.DILUTION_ASSUMED);
-        }
+        marked.forEach((flag, keys) -> {
+            if (keys.contains(result.key())) {
+                flags.add(flag);
+            }
+        });
         if (Recoveries.isOut(analysis, result)) {
             flags.add(Flag.RECOVERY_OUT);
         }
@@ -205,10 +202,14 @@ final class Verdicts {
             ceiling.addAll(SameCeiling.keys(
                     step, analysis.results(), budget.repeatabilities().get(step.number() - 1)));
         }
-        Set<String> forgotten = ForgottenDilutions.keys(analysis);
+        Map<Flag, Set<String>> marked = Map.of(
+                Flag.SAME_CEILING, ceiling,
+                Flag.DILUTION_ASSUMED, ForgottenDilutions.keys(analysis),
+                Flag.SPIKE_OUT, new SpikedMatrix(analysis).inDoubt(),
+                Flag.SAMPLES_DISAGREE, SameSample.disagreeing(budget));
         List<Judgement> judgements = new ArrayList<>();
         for (int i = 0; i < analysis.results().size(); i++) {
-            judgements.add(of(analysis, budget, analysis.results().get(i), batchPassed, ceiling, forgotten)
+            judgements.add(of(analysis, budget, analysis.results().get(i), batchPassed, marked)
                     .with(budget.results().get(i)));
         }
         return judgements;

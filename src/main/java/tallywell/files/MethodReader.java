@@ -21,6 +21,7 @@ import tallywell.method.RepeatRule;
 import tallywell.method.ReportRule;
 import tallywell.method.Signal;
 import tallywell.method.SignalFormula;
+import tallywell.method.SpikeScope;
 import tallywell.method.StaggerFrom;
 import tallywell.method.Step;
 import tallywell.method.Timing;
@@ -367,7 +368,7 @@ public final class MethodReader {
         Layered blank = accept.inner("blank-delta-a").only("most");
         Layered replicates = accept.inner("replicates").only("cv", "or-range");
         Layered control = accept.inner("control-recovery").only("least", "most");
-        Layered spike = accept.inner("spike-recovery").only("least", "most");
+        Layered spike = accept.inner("spike-recovery").only("least", "most", "speaks-for");
         return new Limits(
                 deltaA.number("least"),
                 deltaA.number("most"),
@@ -379,6 +380,7 @@ public final class MethodReader {
                 control.positive("most", Kind.RATIO),
                 spike.positive("least", Kind.RATIO),
                 spike.positive("most", Kind.RATIO),
+                spike.word("speaks-for", SpikeScope.class, SpikeScope.SAMPLE),
                 batchLimits(accept));
     }
 

@@ -15,6 +15,7 @@ import java.util.OptionalDouble;
  * @param controlMost largest recovery of a control, as a fraction
  * @param spikeLeast smallest recovery of a spike, as a fraction
  * @param spikeMost largest recovery of a spike, as a fraction
+ * @param spikeScope which samples the recovery of a spike speaks for
  * @param batch further limits for the batch
  */
 public record Limits(
@@ -28,4 +29,5 @@ public record Limits(
         OptionalDouble controlMost,
         OptionalDouble spikeLeast,
         OptionalDouble spikeMost,
+        SpikeScope spikeScope,
         BatchLimits batch) {}

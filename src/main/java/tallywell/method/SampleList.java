@@ -46,6 +46,16 @@ public record SampleList(Map<Integer, Sample> bySlot, Set<Integer> unstated) {
                         .toList();
     }
 
+    /** Barcodes that stand with different names, each with its samples. */
+    public Map<String, List<Sample>> idsOfSeveralNames() {
+        Map<String, List<Sample>> byId = bySlot.values().stream()
+                .filter(sample -> !sample.id().isEmpty())
+                .collect(Collectors.groupingBy(Sample::id, TreeMap::new, Collectors.toList()));
+        byId.values()
+                .removeIf(each -> each.stream().map(Sample::name).distinct().count() < 2);
+        return byId;
+    }
+
     /** Whether no sample has a dilution that the list states. */
     public boolean statesNoDilution() {
         return unstated.size() == bySlot.size();

@@ -73,6 +73,8 @@ public final class Words {
             case TRIGGER_ELSEWHERE -> "trigger may be elsewhere";
             case READER_CEILING -> "reader may have stopped at its ceiling";
             case DILUTION_ASSUMED -> "no dilution in the sample list, taken as undiluted";
+            case SPIKE_OUT -> "recovery of its spike outside the limits: the matrix may disturb";
+            case SAMPLES_DISAGREE -> "another row of this name or id differs by more than the uncertainties";
         };
     }
 

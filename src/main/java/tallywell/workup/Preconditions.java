@@ -76,6 +76,12 @@ final class Preconditions {
                                     : ", while others have one")
                             + "; expected one for each: without it a sample counts as undiluted"));
         }
+        assay.samples()
+                .idsOfSeveralNames()
+                .forEach((id, samples) -> remarks.add(Notice.attention(
+                        assay.place(),
+                        "the sample list has the id '" + id + "' for " + listed(samples)
+                                + "; expected one name for each id, so that results cannot be mixed up")));
         for (Run.Exclusion each : new LinkedHashSet<>(assay.exclusions().values())) {
             unused(assay, each.wells(), each.line(), "exclude").ifPresent(remarks::add);
         }
