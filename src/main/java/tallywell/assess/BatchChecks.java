@@ -52,8 +52,11 @@ final class BatchChecks {
             checks.add(standards(calibration));
         }
         if (step.step().signal().direction() == Direction.FALLS) {
-            checks.add(indicator());
+            checks.add(standardsWithout(
+                    Flag.INDICATOR_LOW, "indicator left in the standards", "no standard in which it may have run out"));
         }
+        checks.add(standardsWithout(
+                Flag.READER_CEILING, "standards within the range of the reader", "no standard at its ceiling"));
         checks.add(slope(calibration));
         return checks;
     }
@@ -74,20 +77,17 @@ final class BatchChecks {
                 name, "at most " + Numbers.rounded(most, DIGITS), found, state(sd <= most), "method, blank-sd");
     }
 
-    /** A standard in which the indicator ran out bends the calibration of every sample. */
-    private Check indicator() {
-        List<String> low = step
-                .where(well -> step.calibrationWells().contains(well.well())
-                        && well.flags().contains(Flag.INDICATOR_LOW))
-                .stream()
-                .map(well -> well.well().toString())
-                .toList();
+    /** A standard that reads too little bends the calibration of every sample. */
+    private Check standardsWithout(Flag fault, String name, String limit) {
+        List<String> low =
+                step
+                        .where(well -> step.calibrationWells().contains(well.well())
+                                && well.flags().contains(fault))
+                        .stream()
+                        .map(well -> well.well().toString())
+                        .toList();
         return new Check(
-                "indicator left in the standards" + of,
-                "no standard in which it may have run out",
-                low.isEmpty() ? "none" : String.join(", ", low),
-                state(low.isEmpty()),
-                "trace");
+                name + of, limit, low.isEmpty() ? "none" : String.join(", ", low), state(low.isEmpty()), "trace");
     }
 
     private Check standards(Calibration calibration) {

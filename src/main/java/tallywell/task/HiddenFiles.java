@@ -98,7 +98,9 @@ final class HiddenFiles implements Closeable {
         for (int i = all.size() - 1; i >= 0; i--) {
             write(
                     all.get(i).getValue().channel(),
-                    i == 0 ? Journal.text(moves) : Journal.elsewhere(all.get(0).getValue().file()));
+                    i == 0
+                            ? Journal.text(moves)
+                            : Journal.elsewhere(all.get(0).getValue().file()));
             Disk.syncFolder(all.get(i).getKey());
         }
     }

@@ -66,8 +66,8 @@ final class Journal {
         Optional<List<String>> lines = lines(lock);
         if (lines.isPresent() && lines.get().size() == 1 && lines.get().get(0).startsWith(ELSEWHERE)) {
             Optional<Path> other = path(lines.get().get(0).substring(ELSEWHERE.length()));
-            boolean sameCall =
-                    other.isPresent() && String.valueOf(other.get().getFileName()).equals(String.valueOf(lock.getFileName()));
+            boolean sameCall = other.isPresent()
+                    && String.valueOf(other.get().getFileName()).equals(String.valueOf(lock.getFileName()));
             lines = sameCall ? lines(other.get()) : Optional.empty();
         }
         List<Move> moves = new ArrayList<>();
@@ -91,7 +91,9 @@ final class Journal {
         if (!Files.isRegularFile(file)) {
             return Optional.empty();
         }
-        List<String> lines = new String(Files.readAllBytes(file), StandardCharsets.ISO_8859_1).lines().toList();
+        List<String> lines = new String(Files.readAllBytes(file), StandardCharsets.ISO_8859_1)
+                .lines()
+                .toList();
         boolean whole = !lines.isEmpty() && lines.get(lines.size() - 1).equals(END);
         return whole ? Optional.of(lines.subList(0, lines.size() - 1)) : Optional.empty();
     }

@@ -37,8 +37,7 @@ final class Leftovers {
             }
         } catch (IOException e) {
             notices.add(Notice.attention(
-                    Place.file(folder),
-                    "what a killed call has left here cannot be cleared (" + e.getMessage() + ")"));
+                    Place.file(folder), "what a killed call has left here cannot be cleared (" + e.getMessage() + ")"));
         }
         return notices;
     }
@@ -56,8 +55,8 @@ final class Leftovers {
 
     private static List<Path> hidden(Path folder) throws IOException {
         try (Stream<Path> files = Files.list(folder)) {
-            return files.filter(each -> HIDDEN.matcher(String.valueOf(each.getFileName()))
-                            .matches())
+            return files.filter(each ->
+                            HIDDEN.matcher(String.valueOf(each.getFileName())).matches())
                     .toList();
         }
     }
@@ -84,7 +83,10 @@ final class Leftovers {
                     done.isEmpty()
                             ? "cleared the hidden files of a call that was killed before its outputs were complete"
                             : "finished what a killed call had begun to put in place: "
-                                    + done.stream().map(Path::toString).reduce((a, b) -> a + ", " + b).orElse("")));
+                                    + done.stream()
+                                            .map(Path::toString)
+                                            .reduce((a, b) -> a + ", " + b)
+                                            .orElse("")));
             drop(folder, id);
             Disk.syncFolder(folder);
         }
@@ -94,7 +96,10 @@ final class Leftovers {
     private static boolean isOf(String id, Journal.Move move) {
         Matcher name = HIDDEN.matcher(String.valueOf(move.from().getFileName()));
         Path from = move.from().getParent();
-        return name.matches() && name.group(1).equals(id) && from != null && from.equals(move.to().getParent());
+        return name.matches()
+                && name.group(1).equals(id)
+                && from != null
+                && from.equals(move.to().getParent());
     }
 
     private static boolean mayMove(Journal.Move move) throws IOException {

@@ -140,7 +140,8 @@ final class Outputs implements Closeable {
     /** Refuses to replace what is no file of ours, or what a person stands for. */
     private void refuseForeign(Path target) throws OutputException {
         if (!Files.isRegularFile(target)) {
-            throw new OutputException(target, "is no ordinary file, so --force does not replace it; choose another name");
+            throw new OutputException(
+                    target, "is no ordinary file, so --force does not replace it; choose another name");
         }
         if (kept.contains(target)) {
             return;
@@ -160,7 +161,8 @@ final class Outputs implements Closeable {
         if (OwnFiles.isReviewed(target)) {
             throw new OutputException(
                     target,
-                    "has been checked or approved, as " + ReviewReport.beside(target).getFileName()
+                    "has been checked or approved, as "
+                            + ReviewReport.beside(target).getFileName()
                             + " says, so --force does not replace it; choose another name, or move both away");
         }
     }

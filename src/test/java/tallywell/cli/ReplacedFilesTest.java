@@ -55,8 +55,10 @@ class ReplacedFilesTest {
     @Test
     void fileOfARunThatIsLeftOutIsNotReplacedEither() throws IOException {
         Path list = b.resolveSibling("results.csv");
-        Files.writeString(list, "slot,sample,dilution,volume,mass_g,extract_mL,density_g_per_mL,group,id,note,treatment\n"
-                + "1,Tank 1,1:10\n");
+        Files.writeString(
+                list,
+                "slot,sample,dilution,volume,mass_g,extract_mL,density_g_per_mL,group,id,note,treatment\n"
+                        + "1,Tank 1,1:10\n");
         CallFixture.change(b, "samples.csv", "results.csv");
         byte[] samples = Files.readAllBytes(list);
         assertThat(call.run("workup", "--force", a, b, "-o", folder.resolve("all.xlsx"), "--tables", list.getParent()))
@@ -69,13 +71,25 @@ class ReplacedFilesTest {
     void everyOutputOfOursIsReplacedWhenAsked() throws IOException {
         Path run = CallFixture.copy("cider-malic-kinetic", folder.resolve("k"));
         Object[] words = {
-            "workup", "--force", run, "-o", folder.resolve("k.xlsx"), "--pdf", folder.resolve("k.pdf"), "--tables",
-            folder.resolve("tables"), "--charts", folder.resolve("charts"), "--package", folder.resolve("package")
+            "workup",
+            "--force",
+            run,
+            "-o",
+            folder.resolve("k.xlsx"),
+            "--pdf",
+            folder.resolve("k.pdf"),
+            "--tables",
+            folder.resolve("tables"),
+            "--charts",
+            folder.resolve("charts"),
+            "--package",
+            folder.resolve("package")
         };
         int first = call.run(words);
         assertThat(first).as(call.err()).isIn(ExitStatus.DONE, ExitStatus.FAILED_ACCEPTANCE);
         assertThat(call.run(words)).as(call.err()).isEqualTo(first);
-        Object[] plan = {"plan", "--force", a, "--samples", folder.resolve("list.csv"), "--pdf", folder.resolve("p.pdf")};
+        Object[] plan = {"plan", "--force", a, "--samples", folder.resolve("list.csv"), "--pdf", folder.resolve("p.pdf")
+        };
         assertThat(call.run(plan)).as(call.err()).isEqualTo(ExitStatus.DONE);
         assertThat(call.run(plan)).as(call.err()).isEqualTo(ExitStatus.DONE);
     }

@@ -111,8 +111,8 @@ class RunStoreTest {
         assertThat(written).allMatch(Files::isRegularFile);
         assertThat(written).hasSize(3);
         Files.writeString(summary, "theirs");
-        assertThatThrownBy(() -> store.export(
-                        run, Wanted.summary(summary).overwriting(), now, ZoneOffset.UTC, Progress.SILENT))
+        assertThatThrownBy(() ->
+                        store.export(run, Wanted.summary(summary).overwriting(), now, ZoneOffset.UTC, Progress.SILENT))
                 .hasMessageContaining("not written by this program");
         Files.delete(summary);
         store.export(run, Wanted.summary(summary).overwriting(), now, ZoneOffset.UTC, Progress.SILENT);

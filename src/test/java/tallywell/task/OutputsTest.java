@@ -206,7 +206,10 @@ class OutputsTest {
         assertThat(folder.resolve("b.csv")).hasContent(HEADER + "old");
         try (Outputs next = new Outputs(true, List.of())) {
             next.check(tables.resolve("d.csv"));
-            assertThat(next.notices().toString()).contains("finished").contains("c.csv").contains("b.csv");
+            assertThat(next.notices().toString())
+                    .contains("finished")
+                    .contains("c.csv")
+                    .contains("b.csv");
             next.check(folder.resolve("d.csv"));
         }
         for (String name : List.of("a.csv", "b.csv", "tables/c.csv")) {
