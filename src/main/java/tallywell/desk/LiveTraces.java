@@ -40,11 +40,11 @@ public final class LiveTraces {
      * @param seen hears of the traces, unless something newer has been asked for meanwhile
      */
     public void tryFinished(int step, List<Well> wells, double timeS, Consumer<List<DrawnTrace>> seen) {
+        Worked now = desk.worked();
         attempt(
                 () -> {
-                    RunDraft changed = desk.worked().draft().finishFrom(wells, timeS, "tried", "");
-                    return DrawnTrace.of(
-                            Retrace.of(desk.worked().analysis().orElseThrow(), changed.assay(), step, wells));
+                    RunDraft changed = now.draft().finishFrom(wells, timeS, "tried", "");
+                    return DrawnTrace.of(Retrace.of(now.analysis().orElseThrow(), changed.assay(), step, wells));
                 },
                 seen);
     }

@@ -7,7 +7,9 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.concurrent.Executor;
 import java.util.concurrent.atomic.AtomicLong;
+import java.util.function.BooleanSupplier;
 import java.util.function.Consumer;
+import java.util.function.Supplier;
 import tallywell.method.AssayMethod;
 import tallywell.method.Sample;
 import tallywell.notice.Notice;
@@ -116,20 +118,38 @@ public final class RunDesk {
         long mine = generation.incrementAndGet();
         busy = true;
         tell();
+        // Where a newer state waits behind this one, nobody would see the result.
+        aside(() -> mine == generation.get(), () -> Worked.of(draft), Worked.failed(draft), result -> {
+            worked = result;
+            busy = false;
+            tell();
+            inquire(result, mine);
+        });
+    }
+
+    /**
+     * Does a piece of work on the back and hands what came of it to the front. A fault of the program goes on to whoever
+     * hears of faults, but the front must not wait for it.
+     *
+     * @param wanted whether anybody still waits for it
+     * @param failed what comes of a fault
+     */
+    private <T> void aside(BooleanSupplier wanted, Supplier<T> work, T failed, Consumer<T> done) {
         back.execute(() -> {
-            if (mine != generation.get()) {
-                // A newer state waits behind this one; nobody would see the result.
+            if (!wanted.getAsBoolean()) {
                 return;
             }
-            Worked result = Worked.of(draft);
-            front.execute(() -> {
-                if (mine == generation.get()) {
-                    worked = result;
-                    busy = false;
-                    tell();
-                    inquire(result, mine);
-                }
-            });
+            T result = failed;
+            try {
+                result = work.get();
+            } finally {
+                T last = result;
+                front.execute(() -> {
+                    if (wanted.getAsBoolean()) {
+                        done.accept(last);
+                    }
+                });
+            }
         });
     }
 
@@ -139,18 +159,10 @@ public final class RunDesk {
         if (now.equals(inquired)) {
             return;
         }
-        back.execute(() -> {
-            if (mine != generation.get()) {
-                return;
-            }
-            List<Doubt> found = inquiry.of(result);
-            front.execute(() -> {
-                if (mine == generation.get()) {
-                    inquired = now;
-                    doubts = found;
-                    tell();
-                }
-            });
+        aside(() -> mine == generation.get(), () -> inquiry.of(result), List.<Doubt>of(), found -> {
+            inquired = now;
+            doubts = found;
+            tell();
         });
     }
 
@@ -176,14 +188,15 @@ public final class RunDesk {
     public void drop(List<Path> files, Consumer<Drop> done) {
         busy = true;
         tell();
-        back.execute(() -> {
-            List<Dropped> dropped = files.stream().map(router::route).toList();
-            front.execute(() -> {
-                busy = false;
-                done.accept(take(dropped));
-                tell();
-            });
-        });
+        aside(
+                () -> true,
+                () -> Optional.of(files.stream().map(router::route).toList()),
+                Optional.<List<Dropped>>empty(),
+                dropped -> {
+                    busy = false;
+                    dropped.ifPresent(each -> done.accept(take(each)));
+                    tell();
+                });
     }
 
     /**

@@ -8,6 +8,7 @@ import tallywell.assess.Repeats;
 import tallywell.method.SampleList;
 import tallywell.notice.InputException;
 import tallywell.notice.Notice;
+import tallywell.notice.Place;
 import tallywell.workup.Analysis;
 import tallywell.workup.Workup;
 
@@ -43,6 +44,15 @@ public record Worked(
         } catch (InputException e) {
             return new Worked(draft, Optional.empty(), Optional.empty(), e.notices());
         }
+    }
+
+    /** What a run comes to that a fault of the program keeps from being worked up. */
+    static Worked failed(RunDraft draft) {
+        Notice fault = Notice.error(
+                Place.nowhere(),
+                "These inputs cannot be worked up, by a fault of the program. They are kept as they are; undo the last"
+                        + " step to go on without it.");
+        return new Worked(draft, Optional.empty(), Optional.empty(), List.of(fault));
     }
 
     /** Whether results are to be repeated. */

@@ -31,6 +31,7 @@ public final class Desktop {
         EventQueue.invokeLater(() -> {
             Theme.install(dark, size(settings));
             MainWindow window = new MainWindow(home, shown, settings);
+            Thread.setDefaultUncaughtExceptionHandler(window.faults());
             window.setVisible(true);
             window.offerKept();
         });

@@ -41,6 +41,7 @@ final class MainWindow extends JFrame implements Host {
     private final Workers workers = new Workers();
     private final Jobs jobs = new Jobs(workers.files(), front());
     private final Keeping keeping;
+    private final Faults faults;
     private final FileChoice choice;
     private Optional<RunPage> run = Optional.empty();
     private Optional<LayoutPage> layout = Optional.empty();
@@ -53,7 +54,9 @@ final class MainWindow extends JFrame implements Host {
         this.home = home;
         this.shown = shown;
         this.settings = settings;
-        keeping = new Keeping(new Recovery(home.resolve("unsaved")), workers.work(), front());
+        Path unsaved = home.resolve("unsaved");
+        keeping = new Keeping(new Recovery(unsaved), workers.work(), front());
+        faults = new Faults(home, unsaved, front(), this::failed);
         choice = new FileChoice(this, settings, home);
         setDefaultCloseOperation(DO_NOTHING_ON_CLOSE);
         addWindowListener(new WindowAdapter() {
@@ -99,6 +102,25 @@ final class MainWindow extends JFrame implements Host {
                 return run.orElseThrow().desk();
             }
         });
+    }
+
+    /** Hears of faults of the program. */
+    Faults faults() {
+        return faults;
+    }
+
+    /** What is unsaved is kept, also where it waits behind a layout that is being drawn. */
+    private void failed(Throwable fault) {
+        Optional<RunDraft> unsavedRun = run.or(() -> waiting)
+                .map(RunPage::desk)
+                .filter(desk -> desk.history().isUnsaved())
+                .map(RunDesk::draft);
+        Optional<Layout> unsavedLayout = layout.map(LayoutPage::desk)
+                .filter(desk -> desk.history().isUnsaved())
+                .map(LayoutDesk::layout);
+        Said said =
+                run.map(RunPage::said).or(() -> layout.map(LayoutPage::said)).orElse(startSaid);
+        jobs.aside(said, progress -> faults.keep(fault, unsavedRun, unsavedLayout), said::hint);
     }
 
     private void page(JComponent page) {

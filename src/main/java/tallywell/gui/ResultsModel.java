@@ -2,6 +2,7 @@ package tallywell.gui;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.OptionalDouble;
 import javax.swing.table.AbstractTableModel;
 import tallywell.desk.ResultRow;
 
@@ -61,31 +62,44 @@ final class ResultsModel extends AbstractTableModel {
         return ResultRow.class;
     }
 
-    static int compare(int column, ResultRow one, ResultRow other) {
+    /**
+     * Compares two rows by a column; rows without a number there stand last, whichever way it is sorted.
+     *
+     * @param descending whether the answer will be turned round
+     */
+    static int compare(int column, boolean descending, ResultRow one, ResultRow other) {
+        if (isNumber(column)) {
+            int absent = descending ? -1 : 1;
+            OptionalDouble first = number(column, one);
+            OptionalDouble second = number(column, other);
+            return first.isPresent() && second.isPresent()
+                    ? Double.compare(first.getAsDouble(), second.getAsDouble())
+                    : first.isPresent() ? -absent : second.isPresent() ? absent : 0;
+        }
         return switch (column) {
             case NAME ->
                 slot(one) != slot(other)
                         ? Integer.compare(slot(one), slot(other))
                         : one.name().compareTo(other.name());
-            case VALUE, 2 ->
-                Double.compare(
-                        one.result().value().orElse(-1), other.result().value().orElse(-1));
-            case 3 -> Integer.compare(one.result().n(), other.result().n());
-            case 4 ->
-                Double.compare(
-                        one.result().cvPercent().orElse(-1),
-                        other.result().cvPercent().orElse(-1));
-            case 6 ->
-                Double.compare(
-                        one.result().netDeltaA().orElse(-9),
-                        other.result().netDeltaA().orElse(-9));
-            case DILUTION ->
-                Double.compare(
-                        one.result().dilution().factor(),
-                        other.result().dilution().factor());
             case VERDICT -> one.verdict().compareTo(other.verdict());
             default -> text(column, one).compareTo(text(column, other));
         };
+    }
+
+    private static OptionalDouble number(int column, ResultRow row) {
+        return switch (column) {
+            case VALUE -> row.result().value();
+            case 3 -> OptionalDouble.of(row.result().n());
+            case 4 -> row.result().cvPercent();
+            case 6 -> row.result().netDeltaA();
+            case DILUTION -> OptionalDouble.of(row.result().dilution().factor());
+            default -> shown(text(column, row).replace(',', '.'));
+        };
+    }
+
+    /** The number that a cell shows; empty where it shows words or nothing. */
+    private static OptionalDouble shown(String text) {
+        return text.matches("-?\\d+(\\.\\d+)?") ? OptionalDouble.of(Double.parseDouble(text)) : OptionalDouble.empty();
     }
 
     private static int slot(ResultRow row) {

@@ -11,6 +11,7 @@ import javax.swing.JTable;
 import javax.swing.JViewport;
 import javax.swing.ListSelectionModel;
 import javax.swing.RowFilter;
+import javax.swing.SortOrder;
 import javax.swing.table.JTableHeader;
 import javax.swing.table.TableColumn;
 import javax.swing.table.TableRowSorter;
@@ -46,7 +47,9 @@ final class ResultsTable extends JTable {
         getTableHeader().setReorderingAllowed(false);
         for (int column = 0; column < ResultsModel.COLUMNS; column++) {
             int of = column;
-            sorter.setComparator(column, (one, other) -> ResultsModel.compare(of, (ResultRow) one, (ResultRow) other));
+            sorter.setComparator(
+                    column,
+                    (one, other) -> ResultsModel.compare(of, isDescending(of), (ResultRow) one, (ResultRow) other));
             getColumnModel().getColumn(column).setCellRenderer(ResultsCells.of(column));
             getColumnModel().getColumn(column).setHeaderRenderer(new ResultsCells.Head(column));
         }
@@ -58,6 +61,11 @@ final class ResultsTable extends JTable {
         });
         selection.onChange(this::follow);
         fit();
+    }
+
+    private boolean isDescending(int column) {
+        return sorter.getSortKeys().stream()
+                .anyMatch(key -> key.getColumn() == column && key.getSortOrder() == SortOrder.DESCENDING);
     }
 
     void show(List<ResultRow> lines, String analyte, boolean scatterOnly) {

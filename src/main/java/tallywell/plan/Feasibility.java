@@ -2,13 +2,18 @@ package tallywell.plan;
 
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.function.Consumer;
+import java.util.stream.Stream;
 import tallywell.method.AssayMethod;
 import tallywell.method.LightPath;
 import tallywell.method.Reagent;
 import tallywell.method.Sample;
 import tallywell.method.Step;
+import tallywell.plate.Content;
+import tallywell.quantity.Kind;
 import tallywell.quantity.Numbers;
+import tallywell.quantity.Quantity;
 
 /** Whether volumes can be pipetted and wells can hold them; each fault says what would make it possible. */
 final class Feasibility {
@@ -54,6 +59,25 @@ final class Feasibility {
                                     + " µL; expected smaller volumes in the method, a plate with larger wells, or 'well-most' under 'planning'");
                 }
             });
+        }
+    }
+
+    /** Amounts of standards and stocks need a molar mass to become masses. */
+    void molarMasses() {
+        for (Step step : wanted.method().steps()) {
+            String analyte = step.analyte().name();
+            Stream<Quantity> levels = wanted.layout().where(content -> content instanceof Content.Standard).stream()
+                    .map(well -> ((Content.Standard) wanted.layout().at(well)).level())
+                    .flatMap(level -> level.of(analyte).stream());
+            Stream<Quantity> stocks = wanted.planning().stock(analyte).stream();
+            Optional<Quantity> amount = Stream.concat(levels, stocks)
+                    .filter(each -> each.unit().kind() == Kind.AMOUNT_CONCENTRATION)
+                    .findFirst();
+            if (amount.isPresent() && step.analyte().molarMass().isEmpty()) {
+                fault.accept("the method '" + wanted.method().id() + "' gives no molar mass of " + analyte
+                        + ", but the standards need one (found " + amount.get()
+                        + "); expected 'formula' or 'molar-mass' under 'analyte', or standards in g/L");
+            }
         }
     }
 

@@ -90,6 +90,7 @@ public final class Planner {
 
     private Plan plan() throws InputException {
         feasibility.volumes();
+        feasibility.molarMasses();
         stop();
         List<WantedSample> placed = placed();
         Map<Integer, WantedSample> bySlot = new TreeMap<>();

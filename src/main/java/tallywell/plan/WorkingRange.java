@@ -60,10 +60,12 @@ public record WorkingRange(OptionalDouble lowest, OptionalDouble highest, Option
                 .toArray();
     }
 
-    /** A concentration in g/L; amounts need the molar mass that was checked to be there. */
+    /** A concentration in g/L; amounts need the molar mass that {@link Feasibility#molarMasses} found to be there. */
     static double gPerL(Quantity quantity, Step step) {
         return quantity.unit().kind() == Kind.AMOUNT_CONCENTRATION
-                ? quantity.base() * step.analyte().molarMass().orElse(0) / 1000
+                ? quantity.base()
+                        * step.analyte().molarMass().orElseThrow(() -> new AssertionError("no molar mass"))
+                        / 1000
                 : quantity.in(Unit.GRAM_PER_LITRE);
     }
 

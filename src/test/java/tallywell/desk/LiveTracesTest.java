@@ -69,6 +69,32 @@ class LiveTracesTest {
         assertThat(desk.draft()).isEqualTo(draft);
     }
 
+    /** An edit whose results arrive between the drag and its turn must not mix into what was dragged at. */
+    @Test
+    void aDragIsWorkedUpFromTheRunThatWasShownWhenItWasMade() {
+        DeskFixture.Later back = new DeskFixture.Later();
+        RunDesk slow = new RunDesk(draft, back, NOW);
+        back.goOn();
+        List<Double> seen = new ArrayList<>();
+        Runnable drag = () -> slow.live()
+                .tryFinished(
+                        1,
+                        TWO,
+                        600,
+                        traces -> seen.add(traces.get(0).result().value().orElseThrow()));
+        drag.run();
+        back.goOn();
+        slow.selection().only(wells("A5", "E1", "H4"));
+        slow.exclude("bubble", "J. Vale");
+        drag.run();
+        back.goOn();
+        drag.run();
+        back.goOn();
+        assertThat(seen).hasSize(3);
+        assertThat(seen.get(1)).isEqualTo(seen.get(0));
+        assertThat(seen.get(2)).isNotEqualTo(seen.get(0));
+    }
+
     @Test
     void onlyTheLatestOfManyAttemptsIsSeen() {
         DeskFixture.Later back = new DeskFixture.Later();

@@ -307,6 +307,26 @@ class PlannerTest {
                 .hasMessageContaining(message);
     }
 
+    /** Without a molar mass a standard in mmol/L has no level in g/L, and above all not the level 0. */
+    @Test
+    void standardsInAmountsNeedAMolarMass() throws InputException, IOException {
+        String method = MALIC_365
+                .replace(", molar-mass: 134.09 g/mol", "")
+                .replace("calibration: {by: absorptivity}", "calibration: {by: standards, model: line}");
+        Layout amounts = layout(SMALL.replace("0.2 g/L", "1.5 mmol/L"));
+        Planner.Wanted wanted = wanted(method(method), amounts, Planning.USUAL, sample(1, "Tank", "1 g/L"));
+        assertThatThrownBy(() -> Planner.plan(wanted))
+                .isInstanceOf(InputException.class)
+                .hasMessageContaining(
+                        "gives no molar mass of L-malic acid, but the standards need one (found 1.5 mmol/L)")
+                .hasMessageContaining("expected 'formula' or 'molar-mass' under 'analyte'");
+        Map<String, Quantity> stocks =
+                Map.of("L-malic acid", Quantity.of(15, Unit.of("mmol/L").orElseThrow()));
+        Planner.Wanted stock =
+                wanted(method(method), layout(SMALL), planning(1000, 10, stocks), sample(1, "Tank", "1 g/L"));
+        assertThatThrownBy(() -> Planner.plan(stock)).hasMessageContaining("(found 15 mmol/L)");
+    }
+
     @Test
     void impossibleVolumesSayWhatWouldMakeThemPossible() throws InputException, IOException {
         AssayMethod malic = new MethodLibrary().find("l-malic-340").orElseThrow();
