@@ -41,7 +41,13 @@ public final class Cli {
         line.setUsageHelpWidth(100);
         line.setParameterExceptionHandler(Cli::wrongUsage);
         line.setExecutionExceptionHandler((fault, command, parsed) -> failed(console, root, fault));
-        return line.execute(args);
+        int status;
+        try {
+            status = line.execute(args);
+        } catch (StackOverflowError | OutOfMemoryError | LinkageError e) {
+            status = failed(console, root, e);
+        }
+        return console.isWhole() ? status : ExitStatus.INPUT;
     }
 
     private static PrintWriter writer(Console console, boolean out) {
@@ -56,7 +62,7 @@ public final class Cli {
         return ExitStatus.USAGE;
     }
 
-    private static int failed(Console console, Root root, Exception fault) {
+    private static int failed(Console console, Root root, Throwable fault) {
         if (root.debug) {
             fault.printStackTrace(console.err());
         }
@@ -67,6 +73,10 @@ public final class Cli {
         if (fault instanceof OutputException) {
             console.message(String.valueOf(fault.getMessage()));
             return ExitStatus.INPUT;
+        }
+        if (fault instanceof OutOfMemoryError) {
+            console.message("the memory given to Java does not suffice; nothing was written. Start Java with a larger -Xmx");
+            return ExitStatus.FAULT;
         }
         console.message("a fault of the program, not of your files: " + fault
                 + "; nothing was written. Please report it with what 'tallywell --debug ...' prints");

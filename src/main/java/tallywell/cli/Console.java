@@ -17,6 +17,16 @@ public record Console(PrintStream out, PrintStream err, boolean terminal) {
         err.println("tallywell: " + text);
     }
 
+    /** Whether all data have left on standard output; else that is said. */
+    boolean isWhole() {
+        if (out.checkError()) {
+            message("standard output could not be written to its end (is the disk full, or the reader gone?); what"
+                    + " arrived is incomplete");
+            return false;
+        }
+        return true;
+    }
+
     void refuse(InputException e) {
         e.notices().forEach(this::notice);
     }

@@ -65,6 +65,25 @@ final class Layered {
         return node.isPresent() ? OptionalDouble.of(node.get().number()) : OptionalDouble.empty();
     }
 
+    /** A number of 0 or more. */
+    OptionalDouble notNegative(String key) throws InputException {
+        OptionalDouble value = number(key);
+        if (value.isPresent() && !(value.getAsDouble() >= 0)) {
+            YamlNode node = find(key).orElseThrow();
+            throw node.wrong("found '" + key + ": " + node.text() + "' under '" + name + "'; expected 0 or more");
+        }
+        return value;
+    }
+
+    /** Refuses limits that nothing can keep. */
+    Layered ordered(OptionalDouble least, OptionalDouble most) throws InputException {
+        if (least.isPresent() && most.isPresent() && !(least.getAsDouble() <= most.getAsDouble())) {
+            throw find("most").orElseThrow().wrong("found 'least: " + need("least", "").text() + "' and 'most: "
+                    + need("most", "").text() + "' under '" + name + "'; expected 'least' not above 'most'");
+        }
+        return this;
+    }
+
     OptionalDouble positive(String key, Kind kind) throws InputException {
         Optional<YamlNode> node = find(key);
         return node.isPresent() ? OptionalDouble.of(node.get().positive(kind)) : OptionalDouble.empty();

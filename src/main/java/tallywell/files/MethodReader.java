@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.regex.Pattern;
+import java.util.stream.Stream;
 import tallywell.method.Analyte;
 import tallywell.method.AssayMethod;
 import tallywell.method.BatchLimits;
@@ -364,18 +365,17 @@ public final class MethodReader {
 
     private static Limits limits(Layered accept) throws InputException {
         Layered deltaA = accept.inner("delta-a").only("least", "most");
-        Layered absorbance = accept.inner("absorbance").only("most");
-        Layered blank = accept.inner("blank-delta-a").only("most");
+        Layered control = recovery(accept, "control-recovery");
+        Layered spike = recovery(accept, "spike-recovery", "speaks-for");
         Layered replicates = accept.inner("replicates").only("cv", "or-range");
-        Layered control = accept.inner("control-recovery").only("least", "most");
-        Layered spike = accept.inner("spike-recovery").only("least", "most", "speaks-for");
+        deltaA.ordered(deltaA.notNegative("least"), deltaA.notNegative("most"));
         return new Limits(
-                deltaA.number("least"),
-                deltaA.number("most"),
-                absorbance.number("most"),
-                blank.number("most"),
+                deltaA.notNegative("least"),
+                deltaA.notNegative("most"),
+                accept.inner("absorbance").only("most").notNegative("most"),
+                accept.inner("blank-delta-a").only("most").notNegative("most"),
                 replicates.positive("cv", Kind.RATIO),
-                replicates.number("or-range"),
+                replicates.notNegative("or-range"),
                 control.positive("least", Kind.RATIO),
                 control.positive("most", Kind.RATIO),
                 spike.positive("least", Kind.RATIO),
@@ -384,21 +384,26 @@ public final class MethodReader {
                 batchLimits(accept));
     }
 
+    /** Two ends, each a part of a whole. */
+    private static Layered recovery(Layered accept, String key, String... more) throws InputException {
+        Layered ends = accept.inner(key)
+                .only(Stream.concat(Stream.of("least", "most"), Stream.of(more)).toArray(String[]::new));
+        return ends.ordered(ends.positive("least", Kind.RATIO), ends.positive("most", Kind.RATIO));
+    }
+
     private static BatchLimits batchLimits(Layered accept) throws InputException {
-        Layered sd = accept.inner("blank-sd").only("most");
-        Layered standard = accept.inner("standard-recovery").only("least", "most");
-        Layered slope = accept.inner("slope").only("least", "most");
-        Layered left = accept.inner("absorbance-left").only("least");
+        Layered standard = recovery(accept, "standard-recovery");
+        Layered slope = recovery(accept, "slope");
         Layered indicator = accept.inner("indicator-left").only("least", "background");
         return new BatchLimits(
-                sd.number("most"),
+                accept.inner("blank-sd").only("most").notNegative("most"),
                 standard.positive("least", Kind.RATIO),
                 standard.positive("most", Kind.RATIO),
                 slope.positive("least", Kind.RATIO),
                 slope.positive("most", Kind.RATIO),
-                left.number("least"),
-                indicator.number("least"),
-                indicator.number("background"));
+                accept.inner("absorbance-left").only("least").notNegative("least"),
+                indicator.notNegative("least"),
+                indicator.notNegative("background"));
     }
 
     private static String free(YamlMapping keys, String key, String otherwise) throws InputException {

@@ -19,9 +19,12 @@ import tallywell.method.Treatment;
 import tallywell.method.WantedSample;
 import tallywell.method.Worded;
 import tallywell.notice.InputException;
+import tallywell.quantity.CellText;
 import tallywell.quantity.Dilution;
 import tallywell.quantity.Kind;
+import tallywell.quantity.Numbers;
 import tallywell.quantity.Quantity;
+import tallywell.quantity.Unit;
 import tallywell.table.Delimiter;
 import tallywell.table.Table;
 import tallywell.table.Tables;
@@ -42,6 +45,7 @@ public final class SampleListReader {
             "treatment",
             "expected");
     private static final Pattern NUMBER = Pattern.compile("[+-]?(\\d+(\\.\\d*)?|\\.\\d+)([eE][+-]?\\d+)?");
+    private static final Pattern HALF = Pattern.compile("[+-]?0\\d.*");
     private static final Pattern COMMA_NUMBER = Pattern.compile("([+-]?\\d+),(\\d+)(.*)");
     private static final Pattern SLOT = Pattern.compile("(\\d{1,6})(?:[.]0+)?");
     private static final int MOST_SLOTS = 1536;
@@ -87,6 +91,7 @@ public final class SampleListReader {
             Set<Integer> unstated = new HashSet<>();
             for (int row = header + 1; row < table.rows(); row++) {
                 if (!table.isBlank(row)) {
+                    refuseSurplus(row);
                     Sample sample = sample(row, slot(row));
                     if (samples.putIfAbsent(sample.slot(), sample) != null) {
                         throw new InputException(
@@ -128,6 +133,23 @@ public final class SampleListReader {
             }
         }
 
+        /** A cell under no heading mostly means that a decimal comma or a comma in a name has shifted the row. */
+        private void refuseSurplus(int row) throws InputException {
+            for (int column = 0; column < table.width(row); column++) {
+                String text = table.text(row, column).strip();
+                if (!text.isEmpty() && !columns.containsValue(column)) {
+                    throw new InputException(
+                            table.place(row, column),
+                            "found '" + text + "' under no heading; expected as many cells as there are headings"
+                                    + (commaIsDecimal
+                                            ? ""
+                                            : " (in a file separated by commas, a decimal comma makes two cells of one"
+                                                    + " number, and a comma in a name two of one text: write a point,"
+                                                    + " and put names in quotes)"));
+                }
+            }
+        }
+
         private InputException noSlots() {
             return new InputException(
                     table.place(header), "found no column 'slot'; expected a first line such as slot,sample,dilution");
@@ -144,6 +166,7 @@ public final class SampleListReader {
             Set<Integer> slots = new HashSet<>();
             for (int row = header + 1; row < table.rows(); row++) {
                 if (!table.isBlank(row)) {
+                    refuseSurplus(row);
                     boolean placed = !text(row, "slot").isEmpty();
                     Sample sample = sample(row, placed ? slot(row) : 0);
                     if (placed && !slots.add(sample.slot())) {
@@ -170,7 +193,7 @@ public final class SampleListReader {
                     dilution.isEmpty() ? Dilution.NONE : dilution(row, dilution),
                     volume(row),
                     solid(row),
-                    positive(row, "density_g_per_mL"),
+                    positive(row, "density_g_per_mL", Unit.GRAM_PER_MILLILITRE),
                     text(row, "group"),
                     text(row, "id"),
                     text(row, "note"),
@@ -215,10 +238,11 @@ public final class SampleListReader {
                 return OptionalDouble.empty();
             }
             String pointed = pointed(row, "volume", text);
+            refuseHalf(row, "volume", text);
             try {
-                double microlitres = NUMBER.matcher(pointed).matches()
-                        ? Double.parseDouble(pointed)
-                        : Quantity.parse(pointed, Kind.VOLUME).base();
+                double microlitres = Quantity.parse(
+                                NUMBER.matcher(pointed).matches() ? pointed + " µL" : pointed, Kind.VOLUME)
+                        .base();
                 if (microlitres > 0) {
                     return OptionalDouble.of(microlitres);
                 }
@@ -229,8 +253,8 @@ public final class SampleListReader {
         }
 
         private Optional<Sample.Extraction> solid(int row) throws InputException {
-            OptionalDouble mass = positive(row, "mass_g");
-            OptionalDouble extract = positive(row, "extract_mL");
+            OptionalDouble mass = positive(row, "mass_g", Unit.GRAM);
+            OptionalDouble extract = positive(row, "extract_mL", Unit.MILLILITRE);
             if (mass.isPresent() != extract.isPresent()) {
                 String missing = mass.isPresent() ? "extract_mL" : "mass_g";
                 throw new InputException(
@@ -243,19 +267,40 @@ public final class SampleListReader {
                     : Optional.empty();
         }
 
-        private OptionalDouble positive(int row, String column) throws InputException {
+        private OptionalDouble positive(int row, String column, Unit unit) throws InputException {
             String text = text(row, column);
             if (text.isEmpty()) {
                 return OptionalDouble.empty();
             }
             String pointed = pointed(row, column, text);
+            refuseHalf(row, column, text);
             if (NUMBER.matcher(pointed).matches()) {
                 double value = Double.parseDouble(pointed);
-                if (value > 0 && value <= Double.MAX_VALUE) {
+                if (value > 0 && unit.kind().isPossible(value * unit.factor())) {
                     return OptionalDouble.of(value);
+                }
+                if (value > 0) {
+                    throw wrong(
+                            row,
+                            column,
+                            "found '" + text + "' under '" + column + "'; expected a number from "
+                                    + Numbers.brief(unit.kind().least() / unit.factor(), 3) + " to "
+                                    + Numbers.brief(unit.kind().most() / unit.factor(), 3));
                 }
             }
             throw wrong(row, column, "found '" + text + "' under '" + column + "'; expected a number above 0");
+        }
+
+        /** {@code 012} is what a decimal comma leaves of 5,012 in a file separated by commas. */
+        private void refuseHalf(int row, String column, String text) throws InputException {
+            if (HALF.matcher(text).matches()) {
+                throw wrong(
+                        row,
+                        column,
+                        "found '" + text + "', which begins with 0, under '" + column
+                                + "', as the half of a number behind a decimal comma does; write a decimal point, and no"
+                                + " 0 in front");
+            }
         }
 
         /** The number with a decimal point, where the file may write a comma. */
@@ -276,7 +321,7 @@ public final class SampleListReader {
 
         private String text(int row, String column) {
             Integer index = columns.get(column);
-            return index == null ? "" : table.text(row, index).strip();
+            return index == null ? "" : CellText.meant(table.text(row, index).strip());
         }
 
         private InputException wrong(int row, String column, String text) {

@@ -7,6 +7,7 @@ import java.util.stream.Collectors;
 import tallywell.method.Sample;
 import tallywell.method.SampleList;
 import tallywell.method.WantedSample;
+import tallywell.quantity.CellText;
 import tallywell.quantity.Numbers;
 
 /** Writes sample lists as CSV (RFC 4180); {@link SampleListReader} reads the same list back. */
@@ -79,7 +80,8 @@ public final class SampleListWriter {
         return value.isPresent() ? Numbers.plain(value.getAsDouble()) + unit : "";
     }
 
-    private static String quoted(String cell) {
+    private static String quoted(String meant) {
+        String cell = CellText.shown(meant);
         boolean needs = cell.chars().anyMatch(c -> c == ',' || c == '"' || c == '\n' || c == '\r' || c == ';');
         return needs ? '"' + cell.replace("\"", "\"\"") + '"' : cell;
     }

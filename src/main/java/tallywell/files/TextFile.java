@@ -40,6 +40,10 @@ final class TextFile {
             if (Files.isDirectory(path)) {
                 throw new InputException(Place.file(path), "found a folder; expected a file");
             }
+            if (Files.exists(path) && !Files.isRegularFile(path)) {
+                throw new InputException(
+                        Place.file(path), "found a pipe or a device, which may never end; expected an ordinary file");
+            }
             if (Files.size(path) > LARGEST) {
                 throw new InputException(
                         Place.file(path), "found a file of over 4 MB; expected a short text file in YAML");

@@ -15,11 +15,17 @@ import tallywell.method.Worded;
 import tallywell.notice.InputException;
 import tallywell.notice.Place;
 import tallywell.quantity.Kind;
+import tallywell.quantity.Numbers;
 import tallywell.quantity.Quantity;
 
 /** A value in one of our YAML files, with its place. The caller decides its type; scalars are text as typed. */
 final class YamlNode {
     private static final Pattern NUMBER = Pattern.compile("[+-]?(\\d+(\\.\\d*)?|\\.\\d+)([eE][+-]?\\d+)?");
+
+    /** No number without a unit, such as an absorbance or a count of molecules, is smaller or larger. */
+    private static final double LEAST = 1e-9;
+
+    private static final double MOST = 1e9;
 
     private final Path path;
     private final List<String> lines;
@@ -146,8 +152,11 @@ final class YamlNode {
             throw wrong("found '" + text + "'; expected a number with a decimal point and no unit");
         }
         double value = Double.parseDouble(text);
-        if (!(Math.abs(value) <= Double.MAX_VALUE)) {
-            throw wrong("found '" + text + "', which is too large");
+        double size = Math.abs(value);
+        boolean lost = value == 0 && text.replaceFirst("[eE].*", "").matches(".*[1-9].*");
+        if (lost || !(size == 0 || size >= LEAST && size <= MOST)) {
+            throw wrong("found '" + text + "', which no number here can be; expected a size from " + Numbers.plain(LEAST)
+                    + " to " + Numbers.plain(MOST));
         }
         return value;
     }

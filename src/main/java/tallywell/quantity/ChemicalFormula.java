@@ -14,6 +14,11 @@ import java.util.TreeMap;
 public record ChemicalFormula(String text, Map<String, Integer> atoms) {
     private static final int LARGEST_COUNT = 10_000;
 
+    /** Brackets within brackets, and letters in all, of any substance that has a formula worth typing. */
+    private static final int DEEPEST = 20;
+
+    private static final int LONGEST = 500;
+
     /** Keeps a copy that cannot change. */
     public ChemicalFormula {
         atoms = Map.copyOf(atoms);
@@ -26,6 +31,10 @@ public record ChemicalFormula(String text, Map<String, Integer> atoms) {
      * @throws IllegalArgumentException with a message for the user (found, then expected) if the text is no formula
      */
     public static ChemicalFormula parse(String text) {
+        if (text.length() > LONGEST) {
+            throw new IllegalArgumentException("found a formula of " + text.length()
+                    + " characters; expected at most " + LONGEST + ", such as C4H6O5 or C6H8O7·H2O");
+        }
         return new ChemicalFormula(text, new Parser(text).parse());
     }
 
@@ -51,6 +60,7 @@ public record ChemicalFormula(String text, Map<String, Integer> atoms) {
         private final String whole;
         private final String text;
         private int at;
+        private int depth;
 
         Parser(String whole) {
             this.whole = whole;
@@ -62,6 +72,14 @@ public record ChemicalFormula(String text, Map<String, Integer> atoms) {
         }
 
         Map<String, Integer> parse() {
+            try {
+                return whole();
+            } catch (ArithmeticException e) {
+                throw wrong("more atoms than can be counted");
+            }
+        }
+
+        private Map<String, Integer> whole() {
             Map<String, Integer> sum = new TreeMap<>();
             boolean more;
             do {
@@ -79,6 +97,9 @@ public record ChemicalFormula(String text, Map<String, Integer> atoms) {
         }
 
         private Map<String, Integer> groups(char closing) {
+            if (depth > DEEPEST) {
+                throw wrong("brackets more than " + DEEPEST + " deep");
+            }
             Map<String, Integer> sum = new TreeMap<>();
             int start = at;
             while (at < text.length() && text.charAt(at) != '·' && !isClosing(text.charAt(at))) {
@@ -86,7 +107,9 @@ public record ChemicalFormula(String text, Map<String, Integer> atoms) {
                 if (next == '(' || next == '[' || next == '{') {
                     at++;
                     char wanted = next == '(' ? ')' : next == '[' ? ']' : '}';
+                    depth++;
                     Map<String, Integer> inside = groups(wanted);
+                    depth--;
                     if (at >= text.length() || text.charAt(at) != wanted) {
                         throw wrong("'" + next + "' is not closed");
                     }

@@ -13,7 +13,12 @@ public record Dilution(double factor) {
     /** Undiluted. */
     public static final Dilution NONE = new Dilution(1);
 
-    private static final Pattern NUMBER = Pattern.compile("[+-]?(\\d+(\\.\\d*)?|\\.\\d+)([eE][+-]?\\d+)?");
+    private static final Pattern NUMBER = Pattern.compile("-?(\\d+(\\.\\d*)?|\\.\\d+)([eE][+-]?\\d+)?");
+    private static final Pattern LEADING_ZERO = Pattern.compile("0\\d.*");
+
+    /** Far beyond what anyone pipettes; more is a slip of the pen. */
+    private static final double MOST = 1e7;
+
     private static final Pattern PARTS = Pattern.compile("(\\d+(?:\\.\\d+)?)\\s*\\+\\s*(\\d+(?:\\.\\d+)?)");
 
     /** Refuses what dilutes nothing. */
@@ -39,21 +44,24 @@ public record Dilution(double factor) {
                         + "expected parts of sample + parts of diluent, such as 1+9");
             }
             BigDecimal diluent = new BigDecimal(parts.group(2));
-            return new Dilution(sample.add(diluent).doubleValue() / sample.doubleValue());
+            return typed(text, sample.add(diluent).doubleValue() / sample.doubleValue());
         }
         if (trimmed.contains(":") || trimmed.contains("/")) {
             throw new IllegalArgumentException(
                     "found the dilution '" + text + "', which laboratories read in two ways; "
                             + "write final volume over sample volume as one number (10), or parts of sample + diluent (1+9)");
         }
-        if (!NUMBER.matcher(trimmed).matches()) {
+        if (!NUMBER.matcher(trimmed).matches() || LEADING_ZERO.matcher(trimmed).matches()) {
             throw new IllegalArgumentException("found the dilution '" + text
                     + "'; expected a number of at least 1 (final volume over sample volume), or 1+9");
         }
-        double factor = Double.parseDouble(trimmed);
-        if (!(factor >= 1 && factor <= Double.MAX_VALUE)) {
-            throw new IllegalArgumentException(
-                    "found the dilution '" + text + "'; expected final volume over sample volume, at least 1");
+        return typed(text, Double.parseDouble(trimmed));
+    }
+
+    private static Dilution typed(String text, double factor) {
+        if (!(factor >= 1 && factor <= MOST)) {
+            throw new IllegalArgumentException("found the dilution '" + text
+                    + "'; expected final volume over sample volume, at least 1 and at most " + Numbers.plain(MOST));
         }
         return new Dilution(factor);
     }

@@ -81,8 +81,13 @@ public record Quantity(double value, Unit unit) {
                     "found '" + text + "', which is a " + unit.get().kind().label() + "; expected " + wanted);
         }
         double value = Double.parseDouble(number.group());
-        if (!(Math.abs(value) <= Double.MAX_VALUE)) {
-            throw new IllegalArgumentException("found '" + text + "', which is too large; expected " + wanted);
+        Kind kind = unit.get().kind();
+        boolean lost = value == 0 && number.group().replaceFirst("[eE].*", "").matches(".*[1-9].*");
+        if (lost || !kind.isPossible(value * unit.get().factor())) {
+            double factor = unit.get().factor();
+            throw new IllegalArgumentException("found '" + text + "', which no " + kind.label()
+                    + " here can be; expected a size from " + Numbers.brief(kind.least() / factor, 3) + " to "
+                    + Numbers.brief(kind.most() / factor, 3) + " " + unit.get());
         }
         return new Quantity(value, unit.get());
     }

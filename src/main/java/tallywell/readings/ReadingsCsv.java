@@ -3,6 +3,7 @@ package tallywell.readings;
 import java.io.IOException;
 import tallywell.plate.Mark;
 import tallywell.plate.ReadingSeries;
+import tallywell.quantity.CellText;
 import tallywell.quantity.Numbers;
 
 /** Writes readings as rows of comma-separated text: UTF-8, decimal point, full precision, RFC 4180. */
@@ -54,7 +55,8 @@ public final class ReadingsCsv {
         });
     }
 
-    private static String quoted(String text) {
+    private static String quoted(String meant) {
+        String text = CellText.shown(meant);
         boolean needed =
                 text.indexOf(',') >= 0 || text.indexOf('"') >= 0 || text.indexOf('\n') >= 0 || text.indexOf('\r') >= 0;
         return needed ? '"' + text.replace("\"", "\"\"") + '"' : text;

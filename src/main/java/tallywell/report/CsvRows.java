@@ -3,6 +3,7 @@ package tallywell.report;
 import java.io.Closeable;
 import java.io.IOException;
 import java.util.List;
+import tallywell.quantity.CellText;
 import tallywell.quantity.Numbers;
 
 /**
@@ -10,6 +11,7 @@ import tallywell.quantity.Numbers;
  *
  * <p>Source: RFC 4180, section 2: records end with CRLF; fields with commas, double quotes or line breaks stand in double
  * quotes, and a double quote inside them is written twice. Blanks at an end, which some readers strip, are quoted too.
+ * Texts that spreadsheets would take for formulas are written as {@link CellText} says.
  */
 public final class CsvRows implements Fields, Closeable {
     private final Appendable out;
@@ -29,8 +31,9 @@ public final class CsvRows implements Fields, Closeable {
     }
 
     @Override
-    public void text(String text) throws IOException {
+    public void text(String meant) throws IOException {
         separate();
+        String text = CellText.shown(meant);
         if (!needsQuotes(text)) {
             out.append(text);
             return;

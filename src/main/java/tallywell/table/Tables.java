@@ -57,6 +57,10 @@ public final class Tables {
             if (Files.isDirectory(file)) {
                 throw new InputException(Place.file(file), "found a folder; expected a file");
             }
+            if (Files.exists(file) && !Files.isRegularFile(file)) {
+                throw new InputException(
+                        Place.file(file), "found a pipe or a device, which may never end; expected an ordinary file");
+            }
             byte[] head = head(file);
             if (startsWith(head, ZIP) || startsWith(head, EMPTY_ZIP)) {
                 return new Workbook(file, limits).sheets();

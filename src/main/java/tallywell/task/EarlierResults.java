@@ -8,6 +8,7 @@ import java.util.Map;
 import java.util.Optional;
 import tallywell.notice.InputException;
 import tallywell.plan.EarlierResult;
+import tallywell.quantity.CellText;
 import tallywell.quantity.Dilution;
 import tallywell.quantity.Kind;
 import tallywell.quantity.QuantityRange;
@@ -76,6 +77,6 @@ final class EarlierResults {
 
     private String text(int row, String column) {
         Integer index = columns.get(column);
-        return index == null ? "" : table.text(row, index).strip();
+        return index == null ? "" : CellText.meant(table.text(row, index).strip());
     }
 }

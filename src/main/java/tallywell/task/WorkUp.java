@@ -197,9 +197,10 @@ public final class WorkUp {
                     return new Outcome(List.of(), List.of(), List.of(), 0, 0);
                 }
                 try {
-                    RunLoader.Loaded loaded = load(request, i);
+                    Made made = made(request, i);
+                    RunLoader.Loaded loaded = made.loaded();
+                    Report report = made.report();
                     outputs.protect(loaded.files().keySet());
-                    Report report = report(request, loaded);
                     workbook.add(report);
                     tables.add(report);
                     document.add(report);
@@ -213,9 +214,9 @@ public final class WorkUp {
                         written.addAll(charts(RunPictures.of(report), report, folder, outputs, notices));
                     }
                     failed += report.assessment().passed() ? 0 : 1;
-                } catch (InputException e) {
+                } catch (InputException | RunFault e) {
                     leftOut++;
-                    notices.addAll(e.notices());
+                    notices.addAll(why(e, request.runs().get(i)));
                     notices.add(Notice.attention(
                             Place.file(request.runs().get(i)), "this run cannot be worked up and is left out"));
                 }
@@ -235,6 +236,31 @@ public final class WorkUp {
             throw new OutputException(output, "cannot be written (" + e.getMessage() + ")", e);
         }
         return new Outcome(lines, notices, written, leftOut, failed);
+    }
+
+    /**
+     * A run with its report.
+     *
+     * @param loaded what was read
+     * @param report what came of it
+     */
+    private record Made(RunLoader.Loaded loaded, Report report) {}
+
+    /** Works one run up before anything of it is written, so that whatever goes wrong concerns it alone. */
+    private Made made(Request request, int index) throws InputException {
+        try {
+            RunLoader.Loaded loaded = load(request, index);
+            return new Made(loaded, report(request, loaded));
+        } catch (RuntimeException | StackOverflowError | OutOfMemoryError e) {
+            throw new RunFault(request.runs().get(index).toString(), e);
+        }
+    }
+
+    private static List<Notice> why(Exception e, Path run) {
+        return e instanceof InputException input
+                ? input.notices()
+                : List.of(Notice.error(
+                        Place.file(run), String.valueOf(e.getMessage()).substring(run.toString().length() + 2)));
     }
 
     private RunLoader.Loaded load(Request request, int index) throws InputException {

@@ -63,6 +63,12 @@ class SampleListReaderTest {
     }
 
     @Test
+    void emptyCellsBeyondTheHeadingsAreNothing() throws InputException {
+        assertThat(read("slot,sample\n7,Milk,,\n8\n").in(7).orElseThrow().name())
+                .isEqualTo("Milk");
+    }
+
+    @Test
     void workbooksAreRead() throws IOException, InputException {
         Path file = folder.resolve("samples.xlsx");
         try (XSSFWorkbook workbook = new XSSFWorkbook();
@@ -102,6 +108,13 @@ class SampleListReaderTest {
             slot,sample,mass_g;1,a,5        | line 2: found a solid without 'extract_mL'
             slot,sample,volume;1,a,5 mg     | which is a mass; expected a volume
             slot,sample,density_g_per_mL;1,a,0 | expected a number above 0
+            slot,sample,mass_g,extract_mL;1,a,5,012,100 | line 2, column 5: found '100' under no heading
+            slot,sample,dilution,;1,a,2,5   | line 2, column 4: found '5' under no heading
+            slot,sample,mass_g,extract_mL,note;1,a,5,012,100 | line 2, column 4: found '012', which begins with 0, under 'extract_mL'
+            slot,sample,dilution;1,a,+9     | line 2, column 3: found the dilution '+9'
+            slot,sample,dilution;1,a,010    | line 2, column 3: found the dilution '010'
+            slot,sample,volume;1,a,020 µL   | found '020 µL', which begins with 0
+            slot,sample,mass_g,extract_mL;1,a,1e308,50 | found '1e308' under 'mass_g'; expected a number from
             slot,sample,density_g_per_mL;1,a,x | found 'x' under 'density_g_per_mL'
             """)
     void saysWhereWhatAndWhatWouldBeRight(String lines, String message) {

@@ -44,7 +44,7 @@ class QuantityTest {
             0.125 mL  | which is a volume
             0.125 g/l | unknown unit 'g/l'
             abc       | expected a concentration
-            1e999 g/L | too large
+            1e999 g/L | which no concentration here can be; expected a size from 1.0E-12 to 10000 g/L
             - g/L     | expected a concentration
             """)
     void refusesWhatIsNoConcentration(String text, String message) {
