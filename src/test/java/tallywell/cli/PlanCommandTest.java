@@ -132,7 +132,7 @@ class PlanCommandTest {
         assertThat(Files.readString(list))
                 .contains("1,Tank 1,50,")
                 .contains("2,Tank 2,20,")
-                .contains("3,=Tank 3,1,");
+                .contains("3,'=Tank 3,1,");
         StringBuilder text = new StringBuilder();
         try (XSSFWorkbook workbook = new XSSFWorkbook(Files.newInputStream(folder.resolve("run-bench.xlsx")))) {
             for (Row row : workbook.getSheetAt(0)) {

@@ -297,7 +297,7 @@ class PlannerTest {
             0,5 g/L | write 0.5 g/L
             2-1 g/L | expected the lower end first
             citric acid: 1 g/L | found 'citric acid', which the method does not measure; expected L-malic acid
-            900000 g/L | found a content that needs a dilution of at least 2571000, but the series ends at 1000000
+            900000 g/L | which no concentration here can be
             """)
     void whatIsExpectedMustBeUnderstood(String expected, String message) throws InputException, IOException {
         Planner.Wanted one = wanted(method(MALIC_365), layout(SMALL), Planning.USUAL, sample(1, "Tank", expected));
