@@ -24,8 +24,8 @@ import tallywell.task.ReviewReport;
         description = {
             "Says whether a summary is a draft, checked or approved, and records who checked or approved it.",
             "The record stands in REPORT.review.yaml beside the summary and holds for exactly these bytes: a changed"
-                    + " summary is a draft again. To approve, another person must have checked it before. This is no"
-                    + " electronic signature."
+                    + " summary is a draft again. To approve, another person must have checked it before. Both are"
+                    + " recorded only if 'recheck' finds no difference. This is no electronic signature."
         },
         footer = {"", "Exit status: 3 if the summary has changed since it was checked or approved."})
 final class ReviewCommand implements Callable<Integer> {
@@ -46,6 +46,18 @@ final class ReviewCommand implements Callable<Integer> {
             description = "When, with offset, such as 2026-03-09T14:05:00+01:00. Default: now.")
     private @Nullable String time;
 
+    @Option(
+            names = "--reason",
+            paramLabel = "TEXT",
+            description = "Why it is checked or approved although a batch fails its acceptance.")
+    private @Nullable String reason;
+
+    @Option(
+            names = "--against",
+            paramLabel = "DIR",
+            description = "Folder of the original files, for those that are too large to stand in the summary.")
+    private @Nullable Path against;
+
     @Spec
     private CommandSpec spec;
 
@@ -55,6 +67,8 @@ final class ReviewCommand implements Callable<Integer> {
 
     @Override
     public Integer call() throws InputException, OutputException {
+        // The summary is worked up again before anything is recorded, which needs no screen.
+        System.setProperty("java.awt.headless", "true");
         ReviewReport.Outcome outcome = new ReviewReport().run(request());
         console.notices(outcome.notices());
         outcome.lines().forEach(console.out()::println);
@@ -70,15 +84,21 @@ final class ReviewCommand implements Callable<Integer> {
                     "found --checked-by and --approved-by in one call; expected one, since two people take the steps");
         }
         if (checkedBy != null) {
-            return ReviewReport.checked(report, checkedBy, now, zone);
+            return with(ReviewReport.checked(report, checkedBy, now, zone));
         }
         if (approvedBy != null) {
-            return ReviewReport.approved(report, approvedBy, now, zone);
+            return with(ReviewReport.approved(report, approvedBy, now, zone));
         }
-        if (time != null) {
-            throw wrong("found --time without --checked-by or --approved-by");
+        if (time != null || reason != null || against != null) {
+            throw wrong("found " + (time != null ? "--time" : reason != null ? "--reason" : "--against")
+                    + " without --checked-by or --approved-by");
         }
         return ReviewReport.state(report, now, zone);
+    }
+
+    private ReviewReport.Request with(ReviewReport.Request step) {
+        ReviewReport.Request because = reason == null ? step : step.because(reason);
+        return against == null ? because : because.against(against);
     }
 
     private Instant time() {

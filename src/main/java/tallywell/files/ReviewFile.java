@@ -18,13 +18,15 @@ public final class ReviewFile {
         text.append("report: ").append(YamlText.quoted(review.report())).append('\n');
         text.append("entries:\n");
         for (ReviewRecord.Entry each : review.entries()) {
-            text.append("  - ")
-                    .append(new YamlText.Braces()
-                            .add("step", each.step().word())
-                            .add("by", YamlText.quoted(each.by()))
-                            .add("at", YamlText.quoted(each.at().toString()))
-                            .add("sha256", YamlText.quoted(each.sha256())))
-                    .append('\n');
+            YamlText.Braces entry = new YamlText.Braces()
+                    .add("step", each.step().word())
+                    .add("by", YamlText.quoted(each.by()))
+                    .add("at", YamlText.quoted(each.at().toString()))
+                    .add("sha256", YamlText.quoted(each.sha256()));
+            if (!each.reason().isEmpty()) {
+                entry.add("reason", YamlText.quoted(each.reason()));
+            }
+            text.append("  - ").append(entry).append('\n');
         }
         return text.toString();
     }
@@ -43,7 +45,7 @@ public final class ReviewFile {
 
     private static ReviewRecord.Entry entry(YamlNode item) throws InputException {
         YamlMapping keys = item.mapping("a step, such as {step: checked, by: \"J. Doe\", at: …, sha256: …}")
-                .only("step", "by", "at", "sha256");
+                .only("step", "by", "at", "sha256", "reason");
         YamlNode hash = keys.need("sha256", "the hash of the report");
         if (!hash.text().matches("[0-9a-f]{64}")) {
             throw hash.wrong("found '" + hash.text() + "'; expected 64 hexadecimal digits in small letters");
@@ -52,7 +54,8 @@ public final class ReviewFile {
                 keys.need("step", "'step: checked'").word(ReviewRecord.Step.class),
                 keys.need("by", "'by: \"J. Doe\"'").freeText(),
                 time(keys.need("at", "'at: \"2026-03-09T13:05:00Z\"'")),
-                hash.text());
+                hash.text(),
+                keys.has("reason") ? keys.need("reason", "").freeText() : "");
     }
 
     private static Instant time(YamlNode node) throws InputException {

@@ -1,9 +1,7 @@
 package tallywell.files;
 
-import java.text.Normalizer;
 import java.time.Instant;
 import java.util.List;
-import java.util.Locale;
 import java.util.Optional;
 import tallywell.method.Worded;
 
@@ -45,19 +43,17 @@ public record ReviewRecord(String report, List<Entry> entries) {
      * @param by who did it
      * @param at when
      * @param sha256 hash of the report at that time
+     * @param reason why it was done although a batch failed its acceptance; empty if none did
      */
-    public record Entry(Step step, String by, Instant at, String sha256) {
-        /** Whether a name is that of the same person: letter case and blanks do not tell people apart. */
-        public boolean isBy(String name) {
-            return plain(by).equals(plain(name));
+    public record Entry(Step step, String by, Instant at, String sha256, String reason) {
+        /** An entry that needs no reason. */
+        public Entry(Step step, String by, Instant at, String sha256) {
+            this(step, by, at, sha256, "");
         }
 
-        private static String plain(String name) {
-            return Normalizer.normalize(name, Normalizer.Form.NFKC)
-                    .strip()
-                    .replaceAll("[\\s.]+", " ")
-                    .strip()
-                    .toLowerCase(Locale.ROOT);
+        /** Whether a name is that of the same person, however it is spelt. */
+        public boolean isBy(String name) {
+            return PersonName.skeleton(by).equals(PersonName.skeleton(name));
         }
     }
 

@@ -91,7 +91,7 @@ public final class SampleListReader {
             Set<Integer> unstated = new HashSet<>();
             for (int row = header + 1; row < table.rows(); row++) {
                 if (!table.isBlank(row)) {
-                    refuseSurplus(row);
+                    refuseOdd(row);
                     Sample sample = sample(row, slot(row));
                     if (samples.putIfAbsent(sample.slot(), sample) != null) {
                         throw new InputException(
@@ -134,9 +134,15 @@ public final class SampleListReader {
         }
 
         /** A cell under no heading mostly means that a decimal comma or a comma in a name has shifted the row. */
-        private void refuseSurplus(int row) throws InputException {
+        private void refuseOdd(int row) throws InputException {
             for (int column = 0; column < table.width(row); column++) {
                 String text = table.text(row, column).strip();
+                Optional<String> hidden = HiddenCharacters.first(text);
+                if (hidden.isPresent()) {
+                    throw new InputException(
+                            table.place(row, column),
+                            "found the invisible character " + hidden.get() + "; type the text anew without it");
+                }
                 if (!text.isEmpty() && !columns.containsValue(column)) {
                     throw new InputException(
                             table.place(row, column),
@@ -166,7 +172,7 @@ public final class SampleListReader {
             Set<Integer> slots = new HashSet<>();
             for (int row = header + 1; row < table.rows(); row++) {
                 if (!table.isBlank(row)) {
-                    refuseSurplus(row);
+                    refuseOdd(row);
                     boolean placed = !text(row, "slot").isEmpty();
                     Sample sample = sample(row, placed ? slot(row) : 0);
                     if (placed && !slots.add(sample.slot())) {

@@ -81,7 +81,7 @@ public final class SampleListWriter {
     }
 
     private static String quoted(String meant) {
-        String cell = CellText.shown(meant);
+        String cell = CellText.shown(HiddenCharacters.without(meant));
         boolean needs = cell.chars().anyMatch(c -> c == ',' || c == '"' || c == '\n' || c == '\r' || c == ';');
         return needs ? '"' + cell.replace("\"", "\"\"") + '"' : cell;
     }

@@ -29,10 +29,22 @@ final class TextFile {
                     .newDecoder()
                     .decode(ByteBuffer.wrap(bytes))
                     .toString();
-            return text.startsWith("\uFEFF") ? text.substring(1) : text;
+            return visible(path, text.startsWith("\uFEFF") ? text.substring(1) : text);
         } catch (CharacterCodingException e) {
             throw new InputException(Place.file(path), "found bytes that are no UTF-8 text; save the file as UTF-8", e);
         }
+    }
+
+    private static String visible(Path path, String text) throws InputException {
+        int at = HiddenCharacters.indexIn(text);
+        if (at >= 0) {
+            int line = 1 + (int) text.substring(0, at).chars().filter(c -> c == '\n').count();
+            throw new InputException(
+                    Place.line(path, line),
+                    "found the invisible character "
+                            + HiddenCharacters.first(text.substring(at)).orElse("") + "; type the text anew without it");
+        }
+        return text;
     }
 
     private static byte[] bytes(Path path) throws InputException {

@@ -94,6 +94,10 @@ final class YamlNode {
         if (scalar.getValue().isBlank()) {
             throw wrong("found nothing behind the key; expected a text or number");
         }
+        Optional<String> hidden = HiddenCharacters.first(scalar.getValue());
+        if (hidden.isPresent()) {
+            throw wrong("found the invisible character " + hidden.get() + "; type the text anew without it");
+        }
         return scalar.getValue();
     }
 

@@ -12,8 +12,9 @@ final class YamlText {
 
     private YamlText() {}
 
-    /** A text in double quotes. */
-    static String quoted(String text) {
+    /** A text in double quotes, without characters that nobody sees, which would not be read back. */
+    static String quoted(String typed) {
+        String text = HiddenCharacters.without(typed);
         StringBuilder quoted = new StringBuilder("\"");
         for (int i = 0; i < text.length(); i++) {
             char c = text.charAt(i);

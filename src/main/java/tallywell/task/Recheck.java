@@ -37,6 +37,7 @@ import tallywell.report.SummaryWorkbook;
 public final class Recheck {
     private final RunLoader loader = new RunLoader();
     private final ReportMaker maker = new ReportMaker();
+    private final List<String> failed = new ArrayList<>();
 
     /**
      * What came of it.
@@ -44,12 +45,14 @@ public final class Recheck {
      * @param runs how many runs were worked up again
      * @param differences where the workbook differs, what matters most first; empty if it is identical
      * @param notices what the user should know beside that
+     * @param failed the runs whose batch fails its acceptance
      */
-    public record Outcome(int runs, List<Difference> differences, List<Notice> notices) {
+    public record Outcome(int runs, List<Difference> differences, List<Notice> notices, List<String> failed) {
         /** Keeps copies that cannot change. */
         public Outcome {
             differences = List.copyOf(differences);
             notices = List.copyOf(notices);
+            failed = List.copyOf(failed);
         }
 
         /** Whether nothing differs. */
@@ -90,6 +93,7 @@ public final class Recheck {
      * @throws OutputException if there is no room to unpack it
      */
     public Outcome run(Path workbook, Optional<Path> against) throws InputException, OutputException {
+        failed.clear();
         WorkbookCells found = WorkbookCells.read(workbook);
         List<CarriedRun> runs = CarriedInputs.of(found);
         if (runs.isEmpty()) {
@@ -116,7 +120,7 @@ public final class Recheck {
             notices.add(Notice.error(Place.file(workbook), "cannot be worked up again from what it carries"));
         }
         notices.addAll(versions(workbook, runs, !differences.isEmpty()));
-        return new Outcome(runs.size(), differences, notices);
+        return new Outcome(runs.size(), differences, notices, failed);
     }
 
     private WorkbookCells fresh(Path workbook, List<Carried> carried, List<String> names)
@@ -164,7 +168,12 @@ public final class Recheck {
         try (CarriedFiles files = new CarriedFiles(workbook, carried.files())) {
             try {
                 ReportMaker.Circumstances circumstances = AskedFor.circumstances(carried);
-                return maker.report(loaded(name, carried, files), AskedFor.asked(carried), circumstances);
+                Report report =
+                        maker.report(loaded(name, carried, files), AskedFor.asked(carried), circumstances);
+                if (!report.assessment().passed()) {
+                    failed.add(name);
+                }
+                return report;
             } catch (InputException e) {
                 InputException named = new InputException(
                         e.notices().stream().map(files::named).toList());

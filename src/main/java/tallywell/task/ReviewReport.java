@@ -12,6 +12,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import tallywell.files.HiddenCharacters;
 import tallywell.files.ReviewFile;
 import tallywell.files.ReviewRecord;
 import tallywell.notice.InputException;
@@ -39,8 +40,27 @@ public final class ReviewReport {
      * @param by who did it; counts with a step only
      * @param now when
      * @param zone the time zone in which times are shown
+     * @param reason why it is done although a batch failed its acceptance; empty if none is given
+     * @param against folder of the original files, for what the workbook does not carry
      */
-    public record Request(Path report, Optional<ReviewRecord.Step> step, String by, Instant now, ZoneId zone) {}
+    public record Request(
+            Path report,
+            Optional<ReviewRecord.Step> step,
+            String by,
+            Instant now,
+            ZoneId zone,
+            String reason,
+            Optional<Path> against) {
+        /** The same with a reason. */
+        public Request because(String why) {
+            return new Request(report, step, by, now, zone, why, against);
+        }
+
+        /** The same with the original files. */
+        public Request against(Path folder) {
+            return new Request(report, step, by, now, zone, reason, Optional.of(folder));
+        }
+    }
 
     /**
      * What came of it.
@@ -54,17 +74,17 @@ public final class ReviewReport {
 
     /** The request to check a report. */
     public static Request checked(Path report, String by, Instant now, ZoneId zone) {
-        return new Request(report, Optional.of(ReviewRecord.Step.CHECKED), by, now, zone);
+        return new Request(report, Optional.of(ReviewRecord.Step.CHECKED), by, now, zone, "", Optional.empty());
     }
 
     /** The request to approve a report. */
     public static Request approved(Path report, String by, Instant now, ZoneId zone) {
-        return new Request(report, Optional.of(ReviewRecord.Step.APPROVED), by, now, zone);
+        return new Request(report, Optional.of(ReviewRecord.Step.APPROVED), by, now, zone, "", Optional.empty());
     }
 
     /** The request to say what state a report is in. */
     public static Request state(Path report, Instant now, ZoneId zone) {
-        return new Request(report, Optional.empty(), "", now, zone);
+        return new Request(report, Optional.empty(), "", now, zone, "", Optional.empty());
     }
 
     /**
@@ -89,7 +109,10 @@ public final class ReviewReport {
         List<Notice> notices = new ArrayList<>();
         Optional<Path> written = Optional.empty();
         if (request.step().isPresent()) {
-            review = with(request, review, hash);
+            refuseOddName(request);
+            Recheck.Outcome again = rechecked(request);
+            notices.addAll(again.notices());
+            review = with(request, review, hash, !again.failed().isEmpty());
             written = Optional.of(save(report, file, review));
             ReviewRecord.Entry entry = review.entries().get(review.entries().size() - 1);
             if (!origin.author().isEmpty() && entry.isBy(origin.author())) {
@@ -129,8 +152,7 @@ public final class ReviewReport {
         return report.resolveSibling(name.replaceFirst("[.][^.]*$", "") + ".review.yaml");
     }
 
-    private static ReviewRecord with(Request request, ReviewRecord review, String hash) throws InputException {
-        ReviewRecord.Step step = request.step().orElseThrow();
+    private static void refuseOddName(Request request) throws InputException {
         String by = request.by().strip();
         if (by.isEmpty() || by.length() > LONGEST_NAME || by.chars().anyMatch(Character::isISOControl)) {
             throw new InputException(
@@ -138,6 +160,36 @@ public final class ReviewReport {
                     "found no name that can stand in a record; expected one of 1 to " + LONGEST_NAME
                             + " characters, such as \"J. Doe\"");
         }
+        Optional<String> hidden = HiddenCharacters.first(by + request.reason());
+        if (hidden.isPresent()) {
+            throw new InputException(
+                    Place.nowhere(),
+                    "found the invisible character " + hidden.get() + " in the name or the reason; type it anew");
+        }
+    }
+
+    /** Nobody can check what is not what the program made of its inputs. */
+    private static Recheck.Outcome rechecked(Request request) throws InputException, OutputException {
+        Recheck.Outcome again = new Recheck().run(request.report(), request.against());
+        if (!again.isIdentical()) {
+            throw new InputException(
+                    Place.file(request.report()),
+                    again.sentence() + "; the first: " + again.lines().get(0)
+                            + ". Nothing is recorded; 'tallywell recheck' lists them all");
+        }
+        if (!again.failed().isEmpty() && request.reason().isBlank()) {
+            throw new InputException(
+                    Place.file(request.report()),
+                    "the batch fails its acceptance (" + String.join(", ", again.failed())
+                            + "); expected --reason with why it goes out all the same");
+        }
+        return again;
+    }
+
+    private static ReviewRecord with(Request request, ReviewRecord review, String hash, boolean failed)
+            throws InputException {
+        ReviewRecord.Step step = request.step().orElseThrow();
+        String by = request.by().strip();
         Place place = Place.file(request.report());
         Optional<ReviewRecord.Entry> before = review.of(hash).stream()
                 .filter(each -> each.step() == step && each.isBy(by))
@@ -163,7 +215,7 @@ public final class ReviewReport {
             }
         }
         List<ReviewRecord.Entry> entries = new ArrayList<>(review.entries());
-        entries.add(new ReviewRecord.Entry(step, by, now, hash));
+        entries.add(new ReviewRecord.Entry(step, by, now, hash, failed ? request.reason().strip() : ""));
         return new ReviewRecord(String.valueOf(request.report().getFileName()), entries);
     }
 
@@ -198,7 +250,8 @@ public final class ReviewReport {
             boolean stands = each.sha256().equals(hash);
             lines.add((stands ? "  " : "  was ") + each.step().word() + " by " + each.by() + ", "
                     + time(each, request.zone())
-                    + (stands ? "" : ", when its SHA-256 was " + each.sha256()));
+                    + (stands ? "" : ", when its SHA-256 was " + each.sha256())
+                    + (each.reason().isEmpty() ? "" : ", though a batch failed: " + each.reason()));
         }
         lines.add("  SHA-256 " + hash);
         lines.add(NO_SIGNATURE);

@@ -134,7 +134,19 @@ class ReviewReportTest {
     }
 
     @ParameterizedTest
-    @CsvSource({"R. Haas,R. Haas", "R. Haas,r.haas", "R. Haas,' R.  HAAS '", "Zoë,Zoe\u0308"})
+    @CsvSource({
+        "R. Haas,R. Haas",
+        "R. Haas,r.haas",
+        "R. Haas,' R.  HAAS '",
+        "Zoë,Zoe\u0308",
+        "R. Haas,'Haas, R.'",
+        "Ada Maria Kern,Kern Ada-Maria",
+        "R. Haas,R. H\u0430\u0430s",
+        "R. Haas,\uff32. Haas",
+        "Nora Osti,\u039dora \u039fsti",
+        "M. Kern,M. Kem",
+        "S. Allio,S. AI1io"
+    })
     void onePersonCannotCheckAndApprove(String checker, String approver) throws Exception {
         check(checker, 0);
         assertThatThrownBy(() -> approve(approver, 1))
@@ -167,6 +179,72 @@ class ReviewReportTest {
         Path file = folder.resolve("run.review.yaml");
         Files.writeString(file, Files.readString(file).replace("step: checked", "step: approved"));
         assertThat(state().lines().get(0)).endsWith(": draft");
+    }
+
+    @ParameterizedTest
+    @CsvSource({"R. Haas,M. Haas", "R. Haas,R. Hass", "Zoë Marti,Zoe Marti", "Li Wei,Li Wang"})
+    void twoPeopleAreTwoPeople(String checker, String approver) throws Exception {
+        check(checker, 0);
+        assertThat(approve(approver, 1).lines().get(0)).endsWith(": approved");
+    }
+
+    @Test
+    void nameWithACharacterThatNobodySeesIsRefused() throws Exception {
+        assertThatThrownBy(() -> check("R. Haas\u200b", 0))
+                .hasMessageContaining("found the invisible character U+200B (zero width space)");
+        assertThat(folder.resolve("run.review.yaml")).doesNotExist();
+        check("R. Haas", 0);
+        Path file = folder.resolve("run.review.yaml");
+        String text = Files.readString(file);
+        for (String hidden : List.of("\u200b", "\\u200b", "\u202e")) {
+            Files.writeString(file, text.replace("R. Haas", "R. " + hidden + "Haas"));
+            assertThatThrownBy(this::state).hasMessageContaining("line 4: found the invisible character U+20");
+        }
+    }
+
+    /** Every verdict is turned in the XML, and the workbook still says that this program wrote it. */
+    @Test
+    void workbookThatWasChangedInItsXmlIsNotChecked() throws Exception {
+        Path changed = rewritten(report, "xl/worksheets/", ">report<", ">check<");
+        Files.delete(report);
+        Files.move(changed, report);
+        assertThatThrownBy(() -> check("R. Haas", 0))
+                .isInstanceOf(InputException.class)
+                .hasMessageContaining("differs (")
+                .hasMessageContaining("Nothing is recorded; 'tallywell recheck' lists them all");
+        assertThat(folder.resolve("run.review.yaml")).doesNotExist();
+    }
+
+    @Test
+    void failedBatchIsCheckedOnlyForAReason() throws Exception {
+        Path run = Files.createDirectories(folder.resolve("failing/samples/cider")).resolve("run.yaml");
+        for (String name : List.of("run.yaml", "before.csv", "after.csv", "samples.csv", "method.yaml")) {
+            Files.copy(Path.of("samples/cider-l-malic", name), run.resolveSibling(name));
+        }
+        String layouts = Path.of("plate-layouts").toAbsolutePath().toString();
+        Files.writeString(run, Files.readString(run).replace("../../plate-layouts", layouts));
+        Path method = run.resolveSibling("method.yaml");
+        Files.writeString(method, Files.readString(method).replace("{most: 0.060}", "{most: 0.0001}"));
+        report = folder.resolve("failing.xlsx");
+        new WorkUp()
+                .run(
+                        new WorkUp.Request(
+                                List.of(run),
+                                Optional.empty(),
+                                Wanted.summary(report),
+                                Instant.EPOCH,
+                                ZoneOffset.UTC,
+                                Optional.empty()),
+                        Progress.SILENT);
+        assertThatThrownBy(() -> check("R. Haas", 0))
+                .hasMessageContaining("the batch fails its acceptance")
+                .hasMessageContaining("run.yaml");
+        String why = "blank of a new lot; \"see\" log 7";
+        ReviewReport.Outcome checked =
+                new ReviewReport().run(ReviewReport.checked(report, "R. Haas", NINE, ZONE).because(why));
+        assertThat(checked.lines().get(1)).endsWith(", though a batch failed: " + why);
+        assertThatThrownBy(() -> approve("M. Keller", 1)).hasMessageContaining("expected --reason");
+        assertThat(state().lines()).contains(checked.lines().get(1));
     }
 
     @Test
@@ -217,6 +295,10 @@ class ReviewReportTest {
     }
 
     private Path savedByAnother(Path workbook) throws IOException {
+        return rewritten(workbook, "docProps/app.xml", "Tallywell", "Other Office");
+    }
+
+    private Path rewritten(Path workbook, String parts, String from, String with) throws IOException {
         Path to = folder.resolve("other.xlsx");
         try (ZipFile in = new ZipFile(workbook.toFile());
                 ZipOutputStream out = new ZipOutputStream(Files.newOutputStream(to))) {
@@ -224,9 +306,9 @@ class ReviewReportTest {
                 out.putNextEntry(new ZipEntry(each.getName()));
                 byte[] bytes = in.getInputStream(each).readAllBytes();
                 out.write(
-                        each.getName().equals("docProps/app.xml")
+                        each.getName().startsWith(parts)
                                 ? new String(bytes, StandardCharsets.UTF_8)
-                                        .replace("Tallywell", "Other Office")
+                                        .replace(from, with)
                                         .getBytes(StandardCharsets.UTF_8)
                                 : bytes);
                 out.closeEntry();
