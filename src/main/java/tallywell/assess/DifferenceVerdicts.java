@@ -186,7 +186,8 @@ final class DifferenceVerdicts {
         if (repeats.isEmpty() && flags.contains(Flag.BELOW_DETECTION) && own.isPresent()) {
             boolean ofTotal = own.get().total().byBudget() >= own.get().free().byBudget();
             Judgement lessSure = ofTotal ? total : free;
-            Verdicts.finer(lessSure.result(), budget.analysis().stepOf(lessSure.result()))
+            new DilutionAdvice(budget.analysis(), lessSure.result())
+                    .finer()
                     .ifPresent(advice ->
                             repeats.put(ofTotal ? JudgedDifference.For.TOTAL : JudgedDifference.For.FREE, advice));
         }

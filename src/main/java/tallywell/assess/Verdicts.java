@@ -6,12 +6,9 @@ import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.OptionalDouble;
 import java.util.Set;
 import tallywell.budget.PlateBudget;
-import tallywell.curve.Calibration;
 import tallywell.method.Limits;
-import tallywell.quantity.Dilution;
 import tallywell.workup.Analysis;
 import tallywell.workup.Flag;
 import tallywell.workup.Repeatability;
@@ -71,26 +68,26 @@ final class Verdicts {
                     .flatMap(limits -> limits.flag(result.netDeltaA().getAsDouble()))
                     .ifPresent(flags::add);
         }
-        Judgement judgement = judge(result.with(flags), flags, step);
+        Judgement judgement = judge(result.with(flags), flags, new DilutionAdvice(analysis, result));
         return !batchPassed && judgement.verdict() == Verdict.REPORT
                 ? new Judgement(judgement.result(), Verdict.CHECK, judgement.advice(), Optional.empty())
                 : judgement;
     }
 
-    private static Judgement judge(Result result, Set<Flag> flags, StepAnalysis step) {
+    private static Judgement judge(Result result, Set<Flag> flags, DilutionAdvice dilution) {
         if (flags.contains(Flag.OVER_RANGE) && result.value().isEmpty()) {
-            return repeat(result, new Advice.Dilute(DilutionSeries.atLeast(result.dilution(), OVER_STEP)));
+            return repeat(result, dilution.timesMore(OVER_STEP));
         }
         if (flags.contains(Flag.READINGS_MISSING) && result.netDeltaA().isEmpty() || result.n() == 0) {
             return repeat(result, new Advice.Repeat());
         }
         if (flags.contains(Flag.READER_CEILING)) {
-            return repeat(result, new Advice.Dilute(DilutionSeries.atLeast(result.dilution(), OVER_STEP)));
+            return repeat(result, dilution.timesMore(OVER_STEP));
         }
         // Without indicator no reaction ends, however long it is read.
         if (flags.contains(Flag.INDICATOR_LOW)) {
             // What was seen is only what the indicator could show, so the dilution is a lower bound.
-            return repeat(result, new Advice.Dilute(DilutionSeries.atLeast(result.dilution(), 2)));
+            return repeat(result, dilution.timesMore(2));
         }
         if (flags.contains(Flag.REACTION_INCOMPLETE)) {
             return repeat(result, new Advice.ReadLonger());
@@ -98,18 +95,18 @@ final class Verdicts {
         if (flags.contains(Flag.ABOVE_STANDARDS)
                 || flags.contains(Flag.ABOVE_WINDOW)
                 || flags.contains(Flag.ABSORBANCE_HIGH)) {
-            return repeat(result, higher(result, step));
+            return repeat(result, dilution.higher());
         }
         boolean low = flags.contains(Flag.BELOW_STANDARDS) || flags.contains(Flag.BELOW_WINDOW);
         // At dilution 1 there is nothing to repeat: the sample holds that little.
         if (low && result.dilution().factor() > 1) {
-            return repeat(result, lower(result, step));
+            return repeat(result, dilution.lower());
         }
         if (flags.contains(Flag.REPLICATES_DIFFER)) {
             return repeat(result, new Advice.Repeat());
         }
         if (flags.contains(Flag.BELOW_DETECTION) && result.dilution().factor() > 1) {
-            return repeat(result, lower(result, step));
+            return repeat(result, dilution.lower());
         }
         boolean look = isToBeLookedAt(flags);
         return new Judgement(result, look ? Verdict.CHECK : Verdict.REPORT, new Advice.None(), Optional.empty());
@@ -122,62 +119,6 @@ final class Verdicts {
 
     private static Judgement repeat(Result result, Advice advice) {
         return new Judgement(result, Verdict.REPEAT, advice, Optional.empty());
-    }
-
-    private static Advice higher(Result result, StepAnalysis step) {
-        OptionalDouble net = result.netDeltaA();
-        OptionalDouble middle = middle(step);
-        if (net.isEmpty() || middle.isEmpty() || !(net.getAsDouble() > 0)) {
-            return new Advice.Dilute(DilutionSeries.atLeast(result.dilution(), 2));
-        }
-        Dilution nearest = DilutionSeries.nearest(result.dilution(), net.getAsDouble(), middle.getAsDouble());
-        return new Advice.Dilute(
-                nearest.factor() > result.dilution().factor()
-                        ? nearest
-                        : DilutionSeries.atLeast(result.dilution(), 1.5));
-    }
-
-    private static Advice.Dilute lower(Result result, StepAnalysis step) {
-        OptionalDouble net = result.netDeltaA();
-        OptionalDouble middle = middle(step);
-        if (net.isEmpty() || middle.isEmpty() || !(net.getAsDouble() > 0)) {
-            return new Advice.Dilute(Dilution.NONE);
-        }
-        Dilution nearest = DilutionSeries.nearest(result.dilution(), net.getAsDouble(), middle.getAsDouble());
-        return new Advice.Dilute(nearest.factor() < result.dilution().factor() ? nearest : Dilution.NONE);
-    }
-
-    /** The advice to dilute less, where that brings net ΔA nearer the middle of the range; empty where it does not. */
-    static Optional<Advice> finer(Result result, StepAnalysis step) {
-        if (middle(step).isEmpty() || !(result.dilution().factor() > 1)) {
-            return Optional.empty();
-        }
-        double net = result.netDeltaA().orElse(0);
-        Advice.Dilute lower = lower(result, step);
-        boolean nearer = !(net > 0)
-                || DilutionSeries.nearest(result.dilution(), net, middle(step).getAsDouble())
-                                .factor()
-                        < result.dilution().factor();
-        return nearer ? Optional.of(lower) : Optional.empty();
-    }
-
-    /** Middle of the range in which a net ΔA can be used; empty where nothing bounds it. */
-    private static OptionalDouble middle(StepAnalysis step) {
-        Limits limits = step.step().limits();
-        OptionalDouble least = limits.deltaALeast();
-        OptionalDouble most = limits.deltaAMost();
-        if (step.calibration().isPresent()) {
-            Calibration calibration = step.calibration().get();
-            double top = calibration.curve().at(calibration.highest());
-            double bottom = calibration.curve().at(calibration.lowest());
-            least = OptionalDouble.of(Math.max(least.orElse(bottom), bottom));
-            most = OptionalDouble.of(Math.min(most.orElse(top), top));
-        }
-        if (most.isEmpty()) {
-            return OptionalDouble.empty();
-        }
-        double middle = (Math.max(0, least.orElse(0)) + most.getAsDouble()) / 2;
-        return middle > 0 ? OptionalDouble.of(middle) : OptionalDouble.empty();
     }
 
     /** The window is for samples; a control or spike is judged by its recovery. */

@@ -7,6 +7,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.function.Predicate;
 import tallywell.method.AssayMethod;
+import tallywell.method.DilutionSeries;
 import tallywell.method.Run;
 import tallywell.method.SampleList;
 import tallywell.notice.InputException;
@@ -136,7 +137,8 @@ public record RunDraft(
                 sampleList(),
                 readings.stream().map(Intake::taken).toList(),
                 excluded(),
-                FinishedChoices.byWell(name, finishedFrom));
+                FinishedChoices.byWell(name, finishedFrom),
+                DilutionSeries.of(bench.planning()));
     }
 
     /** The excluded wells with what was said of them. */
@@ -239,11 +241,6 @@ public record RunDraft(
     /** The same done by somebody else. */
     public RunDraft withOperator(String other) {
         return new RunDraft(title, other, method, layout, samples, readings, exclusions, finishedFrom, file, bench);
-    }
-
-    /** The same in a file. */
-    RunDraft withFile(Optional<Path> other) {
-        return new RunDraft(title, operator, method, layout, samples, readings, exclusions, finishedFrom, other, bench);
     }
 
     /** The same with other words about its planning. */

@@ -72,9 +72,4 @@ public record AssayMethod(
     public int triggers() {
         return steps.stream().mapToInt(step -> step.signalFormula().triggers()).sum();
     }
-
-    /** Whether the assay measures more than one analyte, one after the other. */
-    public boolean isSequential() {
-        return steps.size() > 1;
-    }
 }

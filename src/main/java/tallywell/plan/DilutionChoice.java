@@ -4,10 +4,12 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import tallywell.method.DilutionSeries;
 import tallywell.method.Sample;
 import tallywell.method.Step;
 import tallywell.method.Treatment;
 import tallywell.method.WantedSample;
+import tallywell.quantity.Dilution;
 import tallywell.quantity.Numbers;
 import tallywell.quantity.QuantityRange;
 
@@ -22,11 +24,11 @@ import tallywell.quantity.QuantityRange;
  */
 final class DilutionChoice {
     private final Planner.Wanted wanted;
-    private final Ladder ladder;
+    private final DilutionSeries series;
 
-    DilutionChoice(Planner.Wanted wanted, Ladder ladder) {
+    DilutionChoice(Planner.Wanted wanted, DilutionSeries series) {
         this.wanted = wanted;
-        this.ladder = ladder;
+        this.series = series;
     }
 
     /**
@@ -113,9 +115,10 @@ final class DilutionChoice {
         }
         double middle = Math.max(1, Math.exp(logs / claims.size()));
         double needed = least;
-        double factor = ladder.nearest(middle, least)
+        double factor = series.nearest(middle, least)
+                .map(Dilution::factor)
                 .orElseThrow(() -> new IllegalArgumentException("found a content that needs a dilution of at least "
-                        + Numbers.brief(needed, 4) + ", but the series ends at " + Numbers.plain(ladder.largest())
+                        + Numbers.brief(needed, 4) + ", but the series ends at " + Numbers.plain(series.largest())
                         + "; expected a longer 'series' under 'planning', or less sample in the well"));
         return judged(sample, factor, claims, false);
     }

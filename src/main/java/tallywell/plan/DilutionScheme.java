@@ -3,6 +3,7 @@ package tallywell.plan;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import tallywell.method.DilutionSeries;
 
 /**
  * How a dilution is pipetted: one step, or as many as it takes so that no volume is below the smallest one.
@@ -45,17 +46,17 @@ public record DilutionScheme(List<Transfer> steps) {
      * @param factor the dilution, at least 1
      * @param totalUl volume made in each step, in µL
      * @param leastUl smallest volume to pipette, in µL
-     * @param ladder factors to prefer for the steps
+     * @param series factors to prefer for the steps
      * @return empty if four steps do not suffice
      */
-    static Optional<DilutionScheme> of(double factor, double totalUl, double leastUl, Ladder ladder) {
+    static Optional<DilutionScheme> of(double factor, double totalUl, double leastUl, DilutionSeries series) {
         if (factor == 1) {
             return Optional.of(new DilutionScheme(List.of()));
         }
         double most = totalUl / leastUl;
         for (int steps = 1; steps <= MOST_STEPS; steps++) {
             if (Math.pow(most, steps) >= factor * (1 - SAME)) {
-                List<Double> split = split(factor, steps, most, leastUl, totalUl, ladder);
+                List<Double> split = split(factor, steps, most, leastUl, totalUl, series);
                 return Optional.of(new DilutionScheme(
                         split.stream().map(each -> transfer(each, totalUl)).toList()));
             }
@@ -69,19 +70,19 @@ public record DilutionScheme(List<Transfer> steps) {
     }
 
     private static List<Double> split(
-            double factor, int steps, double most, double leastUl, double totalUl, Ladder ladder) {
+            double factor, int steps, double most, double leastUl, double totalUl, DilutionSeries series) {
         if (steps == 1) {
             return List.of(factor);
         }
         List<Double> best = List.of();
-        for (double first : ladder.factors()) {
+        for (double first : series.steps()) {
             double rest = factor / first;
             boolean fits = first > 1 && first <= most * (1 + SAME) && rest > 1;
             if (fits && Math.pow(most, steps - 1.0) >= rest * (1 - SAME)) {
-                List<Double> others = split(rest, steps - 1, most, leastUl, totalUl, ladder);
+                List<Double> others = split(rest, steps - 1, most, leastUl, totalUl, series);
                 List<Double> all = new ArrayList<>(List.of(first));
                 all.addAll(others);
-                if (best.isEmpty() || better(all, best, ladder)) {
+                if (best.isEmpty() || better(all, best, series)) {
                     best = all;
                 }
             }
@@ -89,14 +90,14 @@ public record DilutionScheme(List<Transfer> steps) {
         return best.isEmpty() ? even(factor, steps) : best;
     }
 
-    private static boolean better(List<Double> one, List<Double> other, Ladder ladder) {
-        int strange = Integer.compare(strange(one, ladder), strange(other, ladder));
+    private static boolean better(List<Double> one, List<Double> other, DilutionSeries series) {
+        int strange = Integer.compare(strange(one, series), strange(other, series));
         return strange != 0 ? strange < 0 : largest(one) < largest(other) - SAME;
     }
 
-    private static int strange(List<Double> factors, Ladder ladder) {
+    private static int strange(List<Double> factors, DilutionSeries series) {
         return (int) factors.stream()
-                .filter(each -> ladder.factors().stream().noneMatch(own -> Math.abs(own / each - 1) < SAME))
+                .filter(each -> series.steps().stream().noneMatch(own -> Math.abs(own / each - 1) < SAME))
                 .count();
     }
 

@@ -11,6 +11,7 @@ import java.util.OptionalDouble;
 import java.util.Set;
 import java.util.TreeMap;
 import tallywell.method.AssayMethod;
+import tallywell.method.DilutionSeries;
 import tallywell.method.Planning;
 import tallywell.method.Sample;
 import tallywell.method.Treatment;
@@ -38,7 +39,7 @@ public final class Planner {
     /** What is to be said of samples, each once for all that it is said of. */
     private final Map<String, List<String>> remarks = new LinkedHashMap<>();
 
-    private final Ladder ladder;
+    private final DilutionSeries dilutions;
     private final double leastUl;
     private final Feasibility feasibility;
 
@@ -72,7 +73,7 @@ public final class Planner {
 
     private Planner(Wanted wanted) {
         this.wanted = wanted;
-        this.ladder = Ladder.of(wanted.planning());
+        this.dilutions = DilutionSeries.of(wanted.planning());
         this.leastUl = wanted.planning()
                 .pipetteLeastUl()
                 .orElse(wanted.method().bench().smallestUl().orElse(LEAST_UL));
@@ -97,7 +98,7 @@ public final class Planner {
         placed.forEach(each -> bySlot.put(each.sample().slot(), each));
         Map<Well, Content> wells = used(bySlot);
         List<PlannedSample> samples = new ArrayList<>();
-        DilutionChoice choice = new DilutionChoice(wanted, ladder);
+        DilutionChoice choice = new DilutionChoice(wanted, dilutions);
         for (WantedSample each : bySlot.values()) {
             sample(each, wells, choice).ifPresent(samples::add);
         }
@@ -229,7 +230,7 @@ public final class Planner {
             remark("nothing is expected of it and the list gives no dilution, so it is planned undiluted", sample);
         }
         double total = Volumes.made(wanted.planning(), count * own);
-        Optional<DilutionScheme> scheme = DilutionScheme.of(factor, total, leastUl, ladder);
+        Optional<DilutionScheme> scheme = DilutionScheme.of(factor, total, leastUl, dilutions);
         if (scheme.isEmpty()) {
             fault("'" + sample.label() + "' would need a dilution of " + Numbers.brief(factor, 6)
                     + ", which four steps with " + Numbers.plain(leastUl) + " µL in " + Numbers.plain(total)
@@ -289,7 +290,7 @@ public final class Planner {
     private void control(List<Content.Control> wells, double sampleUl, List<PlannedControl> planned) {
         Content.Control control = wells.get(0);
         double total = Volumes.made(wanted.planning(), wells.size() * sampleUl);
-        Optional<DilutionScheme> scheme = DilutionScheme.of(control.dilution().factor(), total, leastUl, ladder);
+        Optional<DilutionScheme> scheme = DilutionScheme.of(control.dilution().factor(), total, leastUl, dilutions);
         if (scheme.isPresent()) {
             planned.add(new PlannedControl(control.word(), control.name(), wells.size(), scheme.get(), total));
         } else {

@@ -9,6 +9,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.TreeMap;
 import tallywell.method.AssayMethod;
+import tallywell.method.DilutionSeries;
 import tallywell.method.Planning;
 import tallywell.method.StandardSubstance;
 import tallywell.method.Step;
@@ -148,7 +149,7 @@ final class StandardSeries {
     }
 
     private Take take(Content.Standard standard, Stock stock, double gPerL, double total) throws InputException {
-        for (double predilution : Ladder.of(planning).factors()) {
+        for (double predilution : DilutionSeries.of(planning).steps()) {
             double take = total * gPerL * predilution / stock.gPerL();
             if (take >= leastUl * (1 - 1e-9) && take <= total * (1 + 1e-9)) {
                 return new Take(stock.analyte(), predilution, Math.min(take, total));

@@ -68,9 +68,4 @@ public record Report(
         boolean common = file.equals("run") && parts.length > 1 && !parts[parts.length - 2].matches("[.]*");
         return common ? parts[parts.length - 2] : file;
     }
-
-    /** The same with what it departs from its plan in. */
-    public Report departing(List<String> from) {
-        return new Report(run, analysis, assessment, provenance, simulated, from);
-    }
 }

@@ -16,6 +16,7 @@ import tallywell.files.PlanFile;
 import tallywell.files.RunReader;
 import tallywell.files.SampleListReader;
 import tallywell.method.AssayMethod;
+import tallywell.method.DilutionSeries;
 import tallywell.method.PlannedRun;
 import tallywell.method.Run;
 import tallywell.method.SampleList;
@@ -125,7 +126,8 @@ final class RunLoader {
                 samples,
                 readings,
                 Run.Exclusion.byWell(run.exclusions()),
-                FinishedChoices.byWell(name, run.finishedFrom()));
+                FinishedChoices.byWell(name, run.finishedFrom()),
+                DilutionSeries.of(run.planning()));
         return new Loaded(assay, read, departures(name, run, assay, finder, read));
     }
 

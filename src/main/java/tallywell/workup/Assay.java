@@ -3,6 +3,7 @@ package tallywell.workup;
 import java.util.List;
 import java.util.Map;
 import tallywell.method.AssayMethod;
+import tallywell.method.DilutionSeries;
 import tallywell.method.Run;
 import tallywell.method.SampleList;
 import tallywell.notice.Place;
@@ -23,6 +24,7 @@ import tallywell.plate.Well;
  * @param readings in the order they were taken
  * @param exclusions wells that do not count
  * @param finishedFrom the analyst's own choices of the finished part
+ * @param dilutions that the laboratory makes, in which advice is given
  */
 public record Assay(
         String name,
@@ -34,12 +36,45 @@ public record Assay(
         SampleList samples,
         List<Taken> readings,
         Map<Well, Run.Exclusion> exclusions,
-        Map<Well, Run.FinishedFrom> finishedFrom) {
+        Map<Well, Run.FinishedFrom> finishedFrom,
+        DilutionSeries dilutions) {
     /** Keeps copies that cannot change. */
     public Assay {
         readings = List.copyOf(readings);
         exclusions = Map.copyOf(exclusions);
         finishedFrom = Map.copyOf(finishedFrom);
+    }
+
+    /** The plate of a laboratory that makes the usual dilutions. */
+    public Assay(
+            String name,
+            String plate,
+            String title,
+            String operator,
+            AssayMethod method,
+            Layout layout,
+            SampleList samples,
+            List<Taken> readings,
+            Map<Well, Run.Exclusion> exclusions,
+            Map<Well, Run.FinishedFrom> finishedFrom) {
+        this(
+                name,
+                plate,
+                title,
+                operator,
+                method,
+                layout,
+                samples,
+                readings,
+                exclusions,
+                finishedFrom,
+                DilutionSeries.USUAL);
+    }
+
+    /** The same plate in a laboratory that makes other dilutions. */
+    public Assay withDilutions(DilutionSeries other) {
+        return new Assay(
+                name, plate, title, operator, method, layout, samples, readings, exclusions, finishedFrom, other);
     }
 
     /** The same plate with excluded wells put back. */
@@ -49,17 +84,20 @@ public record Assay(
 
     /** The same plate with other wells excluded. */
     public Assay withExclusions(Map<Well, Run.Exclusion> other) {
-        return new Assay(name, plate, title, operator, method, layout, samples, readings, other, finishedFrom);
+        return new Assay(name, plate, title, operator, method, layout, samples, readings, other, finishedFrom)
+                .withDilutions(dilutions);
     }
 
     /** The same plate with another layout. */
     public Assay withLayout(Layout other) {
-        return new Assay(name, plate, title, operator, method, other, samples, readings, exclusions, finishedFrom);
+        return new Assay(name, plate, title, operator, method, other, samples, readings, exclusions, finishedFrom)
+                .withDilutions(dilutions);
     }
 
     /** The same plate with other readings of the same shape, as a simulation draws them. */
     public Assay withReadings(List<Taken> other) {
-        return new Assay(name, plate, title, operator, method, layout, samples, other, exclusions, finishedFrom);
+        return new Assay(name, plate, title, operator, method, layout, samples, other, exclusions, finishedFrom)
+                .withDilutions(dilutions);
     }
 
     /** Whether a well has a role, and a sample where its role needs one. */

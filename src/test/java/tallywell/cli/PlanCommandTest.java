@@ -21,6 +21,8 @@ import org.apache.poi.xssf.usermodel.XSSFWorkbook;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 
 /** Planning as a person types it, from the sample list to the run that departs from its plan. */
 class PlanCommandTest {
@@ -98,6 +100,24 @@ class PlanCommandTest {
         Files.delete(done.resolveSibling("run-repeats.csv"));
         assertThat(run("plan", done.toString(), "--repeats")).isEqualTo(ExitStatus.INPUT);
         assertThat(done.resolveSibling("run-repeats.csv")).doesNotExist();
+    }
+
+    /**
+     * Without a series of the laboratory's own the advice is 20: of 1, 4, 16, 64 the nearest is 16, which brings net ΔA below
+     * the top, too. Of 1, 3, 9 none is as high as that, so two of them are made one after the other: 3 · 9.
+     */
+    @ParameterizedTest
+    @CsvSource({"'1, 4, 16, 64', 16", "'1, 3, 9', 27"})
+    void adviceAndThePlanOfRepeatsAreInTheLaboratorysOwnSeries(String series, String factor) throws IOException {
+        Path done = finishedRun();
+        Files.writeString(done, Files.readString(done) + "planning: {series: [" + series + "]}\n");
+        Path results = done.resolveSibling("tables").resolve("results.csv");
+        assertThat(run("workup", done.toString(), "--tables", results.getParent().toString())).isEqualTo(ExitStatus.DONE);
+        assertThat(results)
+                .content()
+                .containsPattern(",sample,16,Tank 16 day 20,.*,dilute:" + factor + ",");
+        assertThat(run("plan", done.toString(), "--repeats")).as(err()).isEqualTo(ExitStatus.DONE);
+        assertThat(done.resolveSibling("run-repeats.csv")).content().contains("\n1,Tank 16 day 20," + factor + ",");
     }
 
     @Test

@@ -9,10 +9,10 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.ValueSource;
-import tallywell.method.Planning;
+import tallywell.method.DilutionSeries;
 
 class DilutionSchemeTest {
-    private static final Ladder USUAL = Ladder.of(Planning.USUAL);
+    private static final DilutionSeries USUAL = DilutionSeries.USUAL;
 
     /** Worked by hand: 1 mL and at least 10 µL, so that one step makes at most 100. */
     @ParameterizedTest
@@ -69,7 +69,7 @@ class DilutionSchemeTest {
 
     @Test
     void aLaboratorysOwnSeriesIsPreferred() {
-        Ladder thirds = new Ladder(List.of(1.0, 3.0, 9.0, 27.0, 81.0, 243.0));
+        DilutionSeries thirds = new DilutionSeries(List.of(1.0, 3.0, 9.0, 27.0, 81.0, 243.0));
         DilutionScheme scheme = DilutionScheme.of(243, 1000, 20, thirds).orElseThrow();
         assertThat(scheme.steps().stream().map(DilutionScheme.Transfer::factor).toList())
                 .containsExactlyInAnyOrder(9.0, 27.0);
