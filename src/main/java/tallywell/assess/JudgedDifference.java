@@ -62,9 +62,14 @@ public record JudgedDifference(
         return difference.row(flags);
     }
 
-    /** What stands in place of a value that is not to be told from none: with 95 %, no more than this is there. */
+    /**
+     * What stands in place of a value that is not to be told from none: with 95 %, no more than this is there.
+     * Nothing where a half may hold more than it shows.
+     */
     public OptionalDouble atMost() {
-        return budget.isPresent() && flags.contains(Flag.BELOW_DETECTION)
+        return budget.isPresent()
+                        && flags.contains(Flag.BELOW_DETECTION)
+                        && flags.stream().noneMatch(Flag::hidesAnalyte)
                 ? OptionalDouble.of(budget.get().atMost())
                 : OptionalDouble.empty();
     }

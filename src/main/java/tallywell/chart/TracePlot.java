@@ -23,6 +23,7 @@ import org.jfree.chart.ui.RectangleAnchor;
 import org.jfree.chart.ui.RectangleInsets;
 import org.jfree.chart.ui.TextAnchor;
 import org.jfree.data.Range;
+import org.jfree.data.xy.XYDataItem;
 import org.jfree.data.xy.XYSeries;
 import org.jfree.data.xy.XYSeriesCollection;
 
@@ -232,11 +233,18 @@ public final class TracePlot {
             BasicStroke stroke) {
         line.ifPresent(series -> {
             int index = set.getSeriesCount();
-            series.setKey(key(trace, String.valueOf(series.getKey())));
-            set.addSeries(series);
+            set.addSeries(named(series, key(trace, String.valueOf(series.getKey()))));
             renderer.setSeriesPaint(index, colour);
             renderer.setSeriesStroke(index, stroke);
         });
+    }
+
+    private static XYSeries named(XYSeries points, String name) {
+        XYSeries series = new XYSeries(name, points.getAutoSort(), points.getAllowDuplicateXValues());
+        for (Object item : points.getItems()) {
+            series.add((XYDataItem) item);
+        }
+        return series;
     }
 
     private LegendItemSource legend(XYPlot main) {

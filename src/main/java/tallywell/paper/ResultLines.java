@@ -19,7 +19,7 @@ import tallywell.workup.Result;
 /** The tables of results on the first page. */
 final class ResultLines {
     private static final double SLOT = 20;
-    private static final double NAME = 77;
+    private static final double NAME = 74;
     private static final double ANALYTE = 52;
     private static final double VALUE = 44;
     private static final double EXPANDED = 33;
@@ -28,7 +28,7 @@ final class ResultLines {
     private static final double WELLS = 13;
     private static final double CV = 26;
     private static final double VERDICT = 36;
-    private static final double NEXT = 66;
+    private static final double NEXT = 54;
 
     private final Report report;
     private final boolean hasAnalytes;
@@ -45,20 +45,22 @@ final class ResultLines {
     List<Column> columns(String name, String last) {
         List<Column> columns = new ArrayList<>();
         columns.add(Column.number("No.", SLOT));
-        columns.add(Column.text(name, NAME + (hasAnalytes ? 0 : 20)));
+        columns.add(Column.text(name, NAME + (hasAnalytes ? 0 : 23)));
         if (hasAnalytes) {
             columns.add(Column.text("Analyte", ANALYTE));
         }
-        columns.add(Column.number("Value", VALUE));
+        // Bounds of differences are longer than values.
+        columns.add(Column.number("Value", VALUE + (hasAnalytes ? 4 : 0)));
         columns.add(Column.number("± U", EXPANDED));
         columns.add(Column.text("Unit", UNIT));
         columns.add(Column.number("Dilution", DILUTION));
         columns.add(Column.number("n", WELLS));
         columns.add(Column.number("CV %", CV));
         columns.add(Column.text("Verdict", VERDICT));
-        double taken = columns.stream().mapToDouble(Column::width).sum() + NEXT;
-        columns.add(Column.text("What was seen", Flow.WIDTH - taken - (hasAnalytes ? 0 : 6)));
-        columns.add(Column.text(last, NEXT + (hasAnalytes ? 0 : 6)));
+        double taken = columns.stream().mapToDouble(Column::width).sum();
+        double next = hasAnalytes ? NEXT : NEXT + 18;
+        columns.add(Column.text("What was seen", Flow.WIDTH - taken - next));
+        columns.add(Column.text(last, next));
         return columns;
     }
 

@@ -95,6 +95,17 @@ public enum Flag {
         this.text = text;
     }
 
+    /**
+     * Whether the change of a well with it may be smaller than that of the analyte, so that no upper bound follows from it.
+     * A lower bound does.
+     */
+    public boolean hidesAnalyte() {
+        return switch (this) {
+            case OVER_RANGE, REACTION_INCOMPLETE, INDICATOR_LOW, READER_CEILING, SAME_CEILING, EQUILIBRIUM_LOST -> true;
+            default -> false;
+        };
+    }
+
     /** The word that stands in files, such as {@code over-range}. */
     public String word() {
         return name().toLowerCase(Locale.ROOT).replace('_', '-');
