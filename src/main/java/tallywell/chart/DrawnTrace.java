@@ -33,7 +33,7 @@ public final class DrawnTrace {
     }
 
     /** The traces of wells; those without readings after the trigger are left out. */
-    public static List<DrawnTrace> of(List<WellResult> results) {
+    public static List<DrawnTrace> of(Collection<WellResult> results) {
         return results.stream()
                 .filter(result -> count(result.trace().readings()) > 0)
                 .map(DrawnTrace::of)

@@ -1,18 +1,16 @@
 package tallywell.chart;
 
+import java.awt.Color;
 import java.awt.Font;
 import java.awt.Graphics2D;
-import java.awt.Shape;
 import java.awt.geom.Ellipse2D;
 import java.awt.geom.Line2D;
-import java.awt.geom.Path2D;
 import java.awt.geom.Rectangle2D;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.TreeMap;
-import org.jfree.data.xy.XYSeries;
 import tallywell.plate.PlateFormat;
 import tallywell.plate.Well;
 import tallywell.workup.WellResult;
@@ -37,26 +35,7 @@ public final class PlateOfTraces implements Picture {
     private final Map<Well, DrawnTrace> wells = new LinkedHashMap<>();
     private final double cellWidth;
     private final double cellHeight;
-    private final Scale scale;
-
-    /**
-     * The axes that all wells share.
-     *
-     * @param first minute from the trigger
-     * @param last minute from the trigger
-     * @param low absorbance
-     * @param high absorbance
-     */
-    record Scale(double first, double last, double low, double high) {
-        double x(Rectangle2D cell, double minutes) {
-            return cell.getX() + cell.getWidth() * (minutes - first) / (last - first);
-        }
-
-        double y(Rectangle2D cell, double absorbance) {
-            double clipped = Math.max(low, Math.min(high, absorbance));
-            return cell.getMaxY() - cell.getHeight() * (clipped - low) / (high - low);
-        }
-    }
+    private final SmallTrace.Scale scale;
 
     private PlateOfTraces(StepTraces step) {
         this.step = step;
@@ -66,7 +45,7 @@ public final class PlateOfTraces implements Picture {
         }
         cellWidth = (WIDTH - LEFT - RIGHT) / format.columns();
         cellHeight = Math.min(FORM * cellWidth, 150);
-        scale = scale();
+        scale = SmallTrace.Scale.of(wells.values());
     }
 
     /** The plate of a step that has traces. */
@@ -77,32 +56,8 @@ public final class PlateOfTraces implements Picture {
         return new PlateOfTraces(step);
     }
 
-    /** From the lowest to the highest reading that was not left out, with nothing wasted. */
-    private Scale scale() {
-        double first = 0;
-        double last = 0;
-        double low = Double.POSITIVE_INFINITY;
-        double high = Double.NEGATIVE_INFINITY;
-        for (DrawnTrace each : wells.values()) {
-            first = Math.min(first, each.points().firstMinute());
-            last = Math.max(last, each.points().lastMinute());
-            for (TracePoints.Point point : each.points().all()) {
-                if (point.part() != TracePoints.Part.LEFT_OUT) {
-                    low = Math.min(low, point.absorbance());
-                    high = Math.max(high, point.absorbance());
-                }
-            }
-        }
-        if (!(low <= high)) {
-            return new Scale(first, last > first ? last : first + 1, 0, 1);
-        }
-        low = Math.floor(20 * low) / 20;
-        high = Math.ceil(20 * high) / 20;
-        return new Scale(first, last > first ? last : first + 1, low, high > low ? high : low + 0.05);
-    }
-
     /** The axes that all wells share. */
-    Scale axes() {
+    SmallTrace.Scale axes() {
         return scale;
     }
 
@@ -216,46 +171,9 @@ public final class PlateOfTraces implements Picture {
                 cell.getY() + inset + head,
                 cell.getWidth() - 2 * inset,
                 cell.getHeight() - 2 * inset - head);
-        double trigger = scale.x(field, 0);
-        g.setPaint(Ink.SOFT);
-        g.setStroke(Ink.dots(Math.min(0.6, 0.02 * cellHeight)));
-        g.draw(new Line2D.Double(trigger, field.getMinY(), trigger, field.getMaxY()));
-        double thin = Math.min(1, 0.03 * cellHeight);
-        drawn.lines().finished().ifPresent(line -> {
-            g.setPaint(Ink.ACCENT);
-            g.setStroke(Ink.pen(thin));
-            g.draw(line(line, field));
-        });
-        g.setPaint(drawn.result().used() ? Ink.GOOD : Ink.SOFT);
-        g.setStroke(Ink.pen(thin));
-        g.draw(through(drawn.points(), field));
-        g.setPaint(Ink.ATTENTION);
-        for (double minute : drawn.points().overMinutes()) {
-            double x = scale.x(field, minute);
-            g.fill(new Rectangle2D.Double(x - thin, field.getMinY() - thin, 2 * thin, 2 * thin));
-        }
-    }
-
-    private Shape line(XYSeries series, Rectangle2D field) {
-        return new Line2D.Double(
-                scale.x(field, series.getX(0).doubleValue()),
-                scale.y(field, series.getY(0).doubleValue()),
-                scale.x(field, series.getX(1).doubleValue()),
-                scale.y(field, series.getY(1).doubleValue()));
-    }
-
-    private Path2D through(TracePoints own, Rectangle2D field) {
-        Path2D path = new Path2D.Double();
-        for (List<TracePoints.Point> run : own.runs()) {
-            path.moveTo(
-                    scale.x(field, run.get(0).minutes()),
-                    scale.y(field, run.get(0).absorbance()));
-            // A single reading between two gaps is a dot, so that the first one has a line, too.
-            for (TracePoints.Point point : run) {
-                path.lineTo(scale.x(field, point.minutes()), scale.y(field, point.absorbance()));
-            }
-        }
-        return path;
+        double thick = Math.min(1, 0.03 * cellHeight);
+        Color readings = drawn.result().used() ? Ink.GOOD : Ink.SOFT;
+        new SmallTrace(drawn, scale).draw(g, field, thick, ChartColours.PRINT, readings);
     }
 
     private void legend(Graphics2D g) {

@@ -2,6 +2,7 @@ package tallywell.desk;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import java.util.OptionalDouble;
 import tallywell.plate.Mark;
 import tallywell.plate.ReadingSeries;
@@ -56,7 +57,7 @@ public final class ReadingFaces {
                 last,
                 last.isPresent() ? List.of() : List.of(WellFace.Badge.MISSING),
                 false,
-                List.of(),
+                Optional.empty(),
                 well + " · A " + text);
     }
 

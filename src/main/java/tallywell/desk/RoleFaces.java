@@ -50,7 +50,7 @@ public final class RoleFaces {
                                     OptionalDouble.empty(),
                                     List.of(WellFace.Badge.LOOK),
                                     false,
-                                    List.of(),
+                                    Optional.empty(),
                                     face.words() + " · " + String.join(" · ", about));
                 }),
                 0,

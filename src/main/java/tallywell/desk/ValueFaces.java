@@ -10,6 +10,8 @@ import java.util.OptionalDouble;
 import java.util.Set;
 import tallywell.assess.Assessment;
 import tallywell.assess.Judgement;
+import tallywell.chart.DrawnTrace;
+import tallywell.chart.SmallTrace;
 import tallywell.method.Run;
 import tallywell.plate.Content;
 import tallywell.plate.Layout;
@@ -17,7 +19,6 @@ import tallywell.plate.Well;
 import tallywell.plate.WellMap;
 import tallywell.workup.Flag;
 import tallywell.workup.StepAnalysis;
-import tallywell.workup.WellResult;
 
 /** What the wells of a run show, for one step of its method. */
 public final class ValueFaces {
@@ -117,18 +118,10 @@ public final class ValueFaces {
     }
 
     private Faces traces() {
-        double low = Double.POSITIVE_INFINITY;
-        double high = Double.NEGATIVE_INFINITY;
-        Map<Well, List<double[]>> points = new HashMap<>();
-        for (WellResult result : numbers.results()) {
-            List<double[]> of = WellNumbers.points(result.trace().readings());
-            points.put(result.well(), of);
-            for (double[] point : of) {
-                low = Math.min(low, point[1]);
-                high = Math.max(high, point[1]);
-            }
-        }
-        boolean any = high > low;
+        Map<Well, DrawnTrace> traces = new HashMap<>();
+        DrawnTrace.of(numbers.results()).forEach(each -> traces.put(each.well(), each));
+        SmallTrace.Scale scale = SmallTrace.Scale.of(traces.values());
+        boolean any = !traces.isEmpty();
         return new Faces(
                 WellMap.of(layout.format(), well -> {
                     WellFace plain = face(well, PlateShow.ROLE, 0);
@@ -139,13 +132,13 @@ public final class ValueFaces {
                             OptionalDouble.empty(),
                             plain.badges(),
                             plain.excluded(),
-                            points.getOrDefault(well, List.of()),
+                            Optional.ofNullable(traces.get(well)).map(each -> new SmallTrace(each, scale)),
                             plain.words());
                 }),
-                any ? low : 0,
-                any ? high : 0,
-                "A " + (any ? shown.fixed(low, 2) : ""),
-                any ? shown.fixed(high, 2) : "");
+                any ? scale.low() : 0,
+                any ? scale.high() : 0,
+                "A " + (any ? shown.fixed(scale.low(), 2) : ""),
+                any ? shown.fixed(scale.high(), 2) : "");
     }
 
     private WellFace face(Well well, PlateShow show, int digits) {
@@ -172,7 +165,7 @@ public final class ValueFaces {
                 digits == 0 ? OptionalDouble.empty() : scaled(show, well),
                 badges,
                 excluded != null,
-                List.of(),
+                Optional.empty(),
                 words(well, plain, excluded));
     }
 

@@ -1,7 +1,9 @@
 package tallywell.desk;
 
 import java.util.List;
+import java.util.Optional;
 import java.util.OptionalDouble;
+import tallywell.chart.SmallTrace;
 
 /**
  * What a well shows.
@@ -12,7 +14,7 @@ import java.util.OptionalDouble;
  * @param scaled where it stands on the colour scale; empty for none
  * @param badges signs to look at
  * @param excluded whether it is struck through
- * @param trace readings to draw instead of text, as pairs of time and absorbance; may be empty
+ * @param trace to draw instead of text
  * @param words everything that the well has to say, for tool tips and screen readers
  */
 public record WellFace(
@@ -22,12 +24,11 @@ public record WellFace(
         OptionalDouble scaled,
         List<Badge> badges,
         boolean excluded,
-        List<double[]> trace,
+        Optional<SmallTrace> trace,
         String words) {
     /** Keeps copies that cannot change. */
     public WellFace {
         badges = List.copyOf(badges);
-        trace = List.copyOf(trace);
     }
 
     /** How a role is drawn: told apart without colour. */
@@ -99,6 +100,6 @@ public record WellFace(
 
     /** A face without value and badges. */
     static WellFace plain(Shape shape, String label, String value, String words) {
-        return new WellFace(shape, label, value, OptionalDouble.empty(), List.of(), false, List.of(), words);
+        return new WellFace(shape, label, value, OptionalDouble.empty(), List.of(), false, Optional.empty(), words);
     }
 }

@@ -1,9 +1,7 @@
 package tallywell.desk;
 
-import java.util.ArrayList;
 import java.util.Collection;
 import java.util.HashMap;
-import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
@@ -17,7 +15,6 @@ import tallywell.report.Bounds;
 import tallywell.workup.Analysis;
 import tallywell.workup.Flag;
 import tallywell.workup.StepAnalysis;
-import tallywell.workup.WellReadings;
 import tallywell.workup.WellResult;
 
 /** The numbers that the wells of a plate show, for one step of a method, as numbers and as text. */
@@ -149,18 +146,5 @@ final class WellNumbers {
         return level.isPresent()
                 ? OptionalDouble.of(level.getAsDouble() / result.unit().factor())
                 : level;
-    }
-
-    /** Readings by time in s; those without a time stand one after the other. */
-    static List<double[]> points(WellReadings readings) {
-        List<double[]> points = new ArrayList<>();
-        for (List<WellReadings.Point> part : List.of(readings.baseline(), readings.after())) {
-            for (WellReadings.Point point : part) {
-                double last = points.isEmpty() ? -1 : points.get(points.size() - 1)[0];
-                boolean ascends = point.timed() && (points.isEmpty() || point.timeS() > last);
-                points.add(new double[] {ascends ? point.timeS() : last + 1, point.absorbance()});
-            }
-        }
-        return points;
     }
 }

@@ -6,6 +6,7 @@ import java.awt.Graphics2D;
 import java.awt.RenderingHints;
 import java.awt.geom.Rectangle2D;
 import java.util.List;
+import java.util.Optional;
 import java.util.OptionalDouble;
 import javax.swing.Icon;
 import tallywell.desk.Faces;
@@ -19,7 +20,7 @@ final class RoleGlyph implements Icon {
     private final int size;
 
     RoleGlyph(WellFace.Shape shape, int size) {
-        this.face = new WellFace(shape, "", "", OptionalDouble.empty(), List.of(), false, List.of(), "");
+        this.face = new WellFace(shape, "", "", OptionalDouble.empty(), List.of(), false, Optional.empty(), "");
         this.size = size;
     }
 

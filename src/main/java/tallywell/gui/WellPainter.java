@@ -11,7 +11,6 @@ import java.awt.geom.Line2D;
 import java.awt.geom.Path2D;
 import java.awt.geom.Rectangle2D;
 import java.awt.geom.RoundRectangle2D;
-import java.util.List;
 import java.util.regex.Pattern;
 import tallywell.desk.Faces;
 import tallywell.desk.WellFace;
@@ -28,6 +27,8 @@ final class WellPainter {
     private static final double LINE = 0.34;
 
     private static final double LEAST_OF_CHOSEN = 0.7;
+
+    private static final double TRACE = 1.2;
 
     private final ValueScale scale = new ValueScale();
     private final Palette palette;
@@ -61,11 +62,12 @@ final class WellPainter {
         if (face.excluded()) {
             strike(g, box, ground, ink);
         }
-        if (face.trace().isEmpty()) {
-            lines(g, face, box, ink);
-        } else {
-            trace(g, face, box, ink);
-        }
+        double inset = Math.max(2, box.height * 0.14);
+        Rectangle2D field =
+                new Rectangle2D.Double(box.x + inset, box.y + inset, box.width - 2 * inset, box.height - 2 * inset);
+        face.trace()
+                .ifPresentOrElse(
+                        trace -> trace.draw(g, field, TRACE, palette.ofCharts(), ink), () -> lines(g, face, box, ink));
         badges(g, face, box);
     }
 
@@ -221,27 +223,6 @@ final class WellPainter {
 
     private static double width(Graphics2D g, String text, Font font) {
         return font.getStringBounds(text, g.getFontRenderContext()).getWidth();
-    }
-
-    private void trace(Graphics2D g, WellFace face, Rectangle2D.Double box, Color ink) {
-        List<double[]> points = face.trace();
-        double first = points.get(0)[0];
-        double span = Math.max(1e-9, points.get(points.size() - 1)[0] - first);
-        double rise = Math.max(1e-9, faces.high() - faces.low());
-        Path2D path = new Path2D.Double();
-        double inset = Math.max(2, box.height * 0.14);
-        for (int i = 0; i < points.size(); i++) {
-            double x = box.x + inset + (box.width - 2 * inset) * (points.get(i)[0] - first) / span;
-            double y = box.getMaxY() - inset - (box.height - 2 * inset) * (points.get(i)[1] - faces.low()) / rise;
-            if (i == 0) {
-                path.moveTo(x, y);
-            } else {
-                path.lineTo(x, y);
-            }
-        }
-        g.setColor(ink);
-        g.setStroke(new BasicStroke(1.2f, BasicStroke.CAP_ROUND, BasicStroke.JOIN_ROUND));
-        g.draw(path);
     }
 
     private void badges(Graphics2D g, WellFace face, Rectangle2D.Double box) {

@@ -12,6 +12,7 @@ import java.awt.image.BufferedImage;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.Objects;
+import java.util.Optional;
 import java.util.OptionalDouble;
 import javax.swing.JDialog;
 import javax.swing.JLabel;
@@ -143,7 +144,7 @@ class RunPartsWindowsTest extends WindowFixture {
 
     private static WellFace face(boolean excluded) {
         return new WellFace(
-                WellFace.Shape.SAMPLE, "", "888", OptionalDouble.empty(), List.of(), excluded, List.of(), "");
+                WellFace.Shape.SAMPLE, "", "888", OptionalDouble.empty(), List.of(), excluded, Optional.empty(), "");
     }
 
     private static int[] pixels(BufferedImage image) {
