@@ -4,6 +4,7 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import tallywell.curve.DetectionLimits;
 import tallywell.curve.DetectionRule;
+import tallywell.numeric.StudentT;
 import tallywell.plate.Content;
 import tallywell.workup.BlankMean;
 import tallywell.workup.Flag;
@@ -18,6 +19,7 @@ import tallywell.workup.StepAnalysis;
  * decision        t · s0 · √(1/n + 1/N)                   t one-sided at 95 %
  *                 t · s0 · √(1/n + 1/N + 1/m + 1/N0)      with sample blanks
  * quantification  10 instead of t
+ * below zero      t one-sided at 99 %, on the other side of 0
  * }</pre>
  *
  * <p>n wells of the sample, N blanks, m sample blanks, N0 blanks without trigger: every mean that is in the net ΔA. The
@@ -30,9 +32,13 @@ import tallywell.workup.StepAnalysis;
  * @param degreesOfFreedom of s0
  * @param decision net ΔA up to which a sample is not to be told from a blank
  * @param quantification net ΔA from which on a value says how much
+ * @param belowZero net ΔA, negative, under which chance does not explain that a sample reads less than its blanks
  */
-record Detection(double sd, double degreesOfFreedom, double decision, double quantification) {
+record Detection(double sd, double degreesOfFreedom, double decision, double quantification, double belowZero) {
     private static final int ENOUGH = 4;
+
+    /** One sample in a hundred that holds nothing is called below zero. */
+    private static final double ONE_SIDED_BELOW = 0.99;
 
     /** The limits for a result; empty if nothing on the plate shows the scatter of a blank. */
     static Optional<Detection> of(StepAnalysis step, Optional<Repeatability> scatter, Result result) {
@@ -55,9 +61,14 @@ record Detection(double sd, double degreesOfFreedom, double decision, double qua
         double freedom = measured
                 ? blank.wells().size() - 1
                 : scatter.map(each -> each.function().degreesOfFreedom(0)).orElseThrow();
-        DetectionLimits limits = DetectionLimits.fromUncertainty(
-                DetectionRule.BLANKS, sd * Math.sqrt(1.0 / result.n() + offset(step, blank, result)), freedom);
-        return Optional.of(new Detection(sd, freedom, limits.decision().orElseThrow(), limits.quantification()));
+        double u = sd * Math.sqrt(1.0 / result.n() + offset(step, blank, result));
+        DetectionLimits limits = DetectionLimits.fromUncertainty(DetectionRule.BLANKS, u, freedom);
+        return Optional.of(new Detection(
+                sd,
+                freedom,
+                limits.decision().orElseThrow(),
+                limits.quantification(),
+                -StudentT.quantile(ONE_SIDED_BELOW, freedom) * u));
     }
 
     /** Variance of what is taken off ΔA, for a variance of 1 of each well. */
@@ -82,6 +93,9 @@ record Detection(double sd, double degreesOfFreedom, double decision, double qua
 
     /** What is to be said of a net ΔA. */
     Optional<Flag> flag(double net) {
+        if (net < belowZero) {
+            return Optional.of(Flag.BELOW_ZERO);
+        }
         if (net <= decision) {
             return Optional.of(Flag.BELOW_DETECTION);
         }

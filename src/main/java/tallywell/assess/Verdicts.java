@@ -43,7 +43,9 @@ final class Verdicts {
             Flag.TRIGGER_ELSEWHERE,
             Flag.DILUTION_ASSUMED,
             Flag.SPIKE_OUT,
-            Flag.SAMPLES_DISAGREE);
+            Flag.SAMPLES_DISAGREE,
+            Flag.BELOW_ZERO,
+            Flag.BOUND_NOT_SHOWN);
 
     private Verdicts() {}
 
@@ -67,6 +69,9 @@ final class Verdicts {
             Detection.of(step, scatter, result)
                     .flatMap(limits -> limits.flag(result.netDeltaA().getAsDouble()))
                     .ifPresent(flags::add);
+        }
+        if (new LowestStandard(step, scatter).isInDoubt(result)) {
+            flags.add(Flag.BOUND_NOT_SHOWN);
         }
         Judgement judgement = judge(result.with(flags), flags, new DilutionAdvice(analysis, result));
         return !batchPassed && judgement.verdict() == Verdict.REPORT
@@ -98,8 +103,9 @@ final class Verdicts {
             return repeat(result, dilution.higher());
         }
         boolean low = flags.contains(Flag.BELOW_STANDARDS) || flags.contains(Flag.BELOW_WINDOW);
-        // At dilution 1 there is nothing to repeat: the sample holds that little.
-        if (low && result.dilution().factor() > 1) {
+        // At dilution 1 there is nothing to repeat: the sample holds that little. Less than nothing is no content at all,
+        // and measuring more of the sample would not mend it.
+        if (low && !flags.contains(Flag.BELOW_ZERO) && result.dilution().factor() > 1) {
             return repeat(result, dilution.lower());
         }
         if (flags.contains(Flag.REPLICATES_DIFFER)) {

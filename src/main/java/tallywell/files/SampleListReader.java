@@ -50,6 +50,12 @@ public final class SampleListReader {
     private static final Pattern SLOT = Pattern.compile("(\\d{1,6})(?:[.]0+)?");
     private static final int MOST_SLOTS = 1536;
 
+    /** A digit group that may be decimals or thousands. The program itself writes no zeros at the end. */
+    private static final Pattern THOUSANDS = Pattern.compile("([1-9]\\d{0,2})[.,](\\d\\d0)");
+
+    /** Grams in a millilitre; sugar has 1.6, table salt 2.2 and calcium carbonate 2.7 (handbook values, from memory). */
+    private static final double DENSEST = 3;
+
     /**
      * Reads a sample list.
      *
@@ -230,10 +236,28 @@ public final class SampleListReader {
         }
 
         private Dilution dilution(int row, String text) throws InputException {
+            if (table.form().isPresent()) {
+                refuseThousands(row, text);
+            }
             try {
                 return Dilution.parse(pointed(row, "dilution", text));
             } catch (IllegalArgumentException e) {
                 throw wrong(row, "dilution", String.valueOf(e.getMessage()));
+            }
+        }
+
+        /** {@code 1.000} is one to some and a thousand to others; a number that a workbook holds is no text and no question. */
+        private void refuseThousands(int row, String text) throws InputException {
+            Matcher thousands = THOUSANDS.matcher(text);
+            if (thousands.matches()) {
+                String whole = thousands.group(1);
+                throw wrong(
+                        row,
+                        "dilution",
+                        "found the dilution '" + text + "', which may be "
+                                + Numbers.plain(Double.parseDouble(whole + "." + thousands.group(2))) + " or " + whole
+                                + thousands.group(2)
+                                + "; expected it without a mark of thousands and without zeros at the end");
             }
         }
 
@@ -267,6 +291,13 @@ public final class SampleListReader {
                         table.place(row),
                         "found a solid without '" + missing
                                 + "'; expected both mass_g and extract_mL (the volume the extract was made up to)");
+            }
+            if (mass.isPresent() && !(mass.getAsDouble() <= DENSEST * extract.getAsDouble())) {
+                throw new InputException(
+                        table.place(row),
+                        "found " + Numbers.plain(mass.getAsDouble()) + " g in an extract of "
+                                + Numbers.plain(extract.getAsDouble())
+                                + " mL, which cannot hold so much; expected the mass in g and the volume in mL");
             }
             return mass.isPresent()
                     ? Optional.of(new Sample.Extraction(mass.getAsDouble(), extract.getAsDouble()))

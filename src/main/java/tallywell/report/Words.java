@@ -74,6 +74,7 @@ public final class Words {
             case READER_CEILING -> "reader may have stopped at its ceiling";
             case DILUTION_ASSUMED -> "no dilution in the sample list, taken as undiluted";
             case SPIKE_OUT -> "recovery of its spike outside the limits: the matrix may disturb";
+            case BOUND_NOT_SHOWN -> "not shown to be below the lowest standard";
             case SAMPLES_DISAGREE -> "another row of this name or id differs by more than the uncertainties";
         };
     }

@@ -72,7 +72,7 @@ public enum Flag {
     /** Nothing shows how sure a difference is. */
     DIFFERENCE_NOT_TESTED("no u, so nothing tells the difference from none"),
     /** Less than nothing, by more than chance. */
-    BELOW_ZERO("the difference, or a half of it, is below zero by more than chance explains"),
+    BELOW_ZERO("below zero by more than chance explains; a difference: it, or a half of it"),
     /** What counts as free of it cannot be told. */
     FREE_OF_NOT_SHOWN("the content may lie on either side of what counts as free of it"),
     /** Creep grows with ΔA from sample to sample: it may be analyte that reacts slowly. */
@@ -87,7 +87,9 @@ public enum Flag {
     SPIKE_OUT("the recovery of a spike on it, or on another of its matrix, is outside its limits"),
     /** Rows of one sample do not agree. */
     SAMPLES_DISAGREE(
-            "another row of this name or id has a value that differs by more than their uncertainties explain");
+            "another row of this name or id has a value that differs by more than their uncertainties explain"),
+    /** The curve is too unsure at its low end to say that a sample lies below it. */
+    BOUND_NOT_SHOWN("it may hold as much as the lowest standard: the curve is not sure enough there to say less");
 
     private final String text;
 

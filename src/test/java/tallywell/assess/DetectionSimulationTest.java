@@ -44,6 +44,7 @@ class DetectionSimulationTest {
         NoisyPlate first =
                 NoisyPlate.of(NoisyPlate.method("{by: absorptivity}"), layout, List.of(), level -> 0, 0.002, 0);
         int detected = 0;
+        int below = 0;
         int all = 0;
         for (int i = 0; i < PLATES; i++) {
             Analysis analysis = first.redrawn(level -> 0, 0.002, 0, i * SPREAD).analyse();
@@ -51,7 +52,8 @@ class DetectionSimulationTest {
                 Optional<Flag> flag = Detection.of(analysis.steps().get(0), Optional.empty(), result)
                         .orElseThrow()
                         .flag(result.netDeltaA().orElseThrow());
-                detected += flag.equals(Optional.of(Flag.BELOW_DETECTION)) ? 0 : 1;
+                below += flag.equals(Optional.of(Flag.BELOW_ZERO)) ? 1 : 0;
+                detected += flag.isEmpty() || flag.get() == Flag.BELOW_QUANTIFICATION ? 1 : 0;
                 all++;
             }
         }
@@ -59,5 +61,8 @@ class DetectionSimulationTest {
         assertThat(100.0 * detected / all)
                 .as("%s: false detections in %%", name)
                 .isBetween(3.5, 6.5);
+        assertThat(100.0 * below / all)
+                .as("%s: called below zero in %%", name)
+                .isBetween(0.5, 1.7);
     }
 }

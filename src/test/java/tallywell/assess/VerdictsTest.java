@@ -60,6 +60,8 @@ class VerdictsTest {
             nothing wrong         | 5 | 0.110 0.500 0.505 0.112 0.111 0.113 | report | ''
             low at dilution 1     | 1 | 0.110 0.160 0.161 0.112 0.111 0.113 | report | ''
             nothing in it         | 1 | 0.110 0.111 0.112 0.112 0.111 0.113 | report | ''
+            less than nothing     | 1 | 0.110 0.101 0.102 0.112 0.111 0.113 | check | ''
+            the same, diluted     | 5 | 0.110 0.101 0.102 0.112 0.111 0.113 | check | ''
             one well missing      | 5 | 0.110 0.500 missing 0.112 0.111 0.113 | check | ''
             """)
     void firstLineThatAppliesDecides(String name, double dilution, String after, String verdict, String advice)
@@ -67,6 +69,12 @@ class VerdictsTest {
         Judgement judged = judge("rises", dilution, "0.100 0.100 0.100 0.100 0.100 0.100", after);
         assertThat(judged.verdict().word()).isEqualTo(verdict);
         assertThat(judged.advice().word()).isEqualTo(advice);
+    }
+
+    @Test
+    void whatIsFarBelowTheBlankIsNotCalledBelowDetection() throws InputException {
+        Judgement judged = judge("rises", 1, "0.100 0.100 0.100 0.100 0.100 0.100", "0.110 0.101 0.102 0.112 0.111 0.113");
+        assertThat(judged.result().flags()).contains(Flag.BELOW_ZERO).doesNotContain(Flag.BELOW_DETECTION);
     }
 
     @Test

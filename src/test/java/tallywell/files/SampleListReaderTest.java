@@ -94,6 +94,17 @@ class SampleListReaderTest {
         assertThat(read("slot,sample\n1,=1+1\n").in(1).orElseThrow().name()).isEqualTo("=1+1");
     }
 
+    @Test
+    void marksOfThousandsAreNoDecimalMarks() throws InputException {
+        assertThatThrownBy(() -> read("slot;sample;dilution\n1;a;1,000\n"))
+                .isInstanceOf(InputException.class)
+                .hasMessageContaining("found the dilution '1,000', which may be 1 or 1000");
+        SampleList plain = read("slot;sample;dilution\n1;a;1000\n2;b;1,125\n3;c;20,0\n");
+        assertThat(plain.in(1).orElseThrow().dilution().factor()).isEqualTo(1000);
+        assertThat(plain.in(2).orElseThrow().dilution().factor()).isEqualTo(1.125);
+        assertThat(plain.in(3).orElseThrow().dilution().factor()).isEqualTo(20);
+    }
+
     @ParameterizedTest
     @CsvSource(delimiter = '|', quoteCharacter = '`', textBlock = """
             slot,sample;1,a;1,b             | line 3: found slot 1 a second time
@@ -115,6 +126,10 @@ class SampleListReaderTest {
             slot,sample,dilution;1,a,010    | line 2, column 3: found the dilution '010'
             slot,sample,volume;1,a,020 µL   | found '020 µL', which begins with 0
             slot,sample,mass_g,extract_mL;1,a,1e308,50 | found '1e308' under 'mass_g'; expected a number from
+            slot,sample,dilution;1,a,1.000  | line 2, column 3: found the dilution '1.000', which may be 1 or 1000
+            slot,sample,dilution;1,a,2.500  | found the dilution '2.500', which may be 2.5 or 2500
+            slot,sample,mass_g,extract_mL;1,a,5000,100 | line 2: found 5000 g in an extract of 100 mL
+            slot,sample,mass_g,extract_mL;1,a,5,0.1    | line 2: found 5 g in an extract of 0.1 mL
             slot,sample,density_g_per_mL;1,a,x | found 'x' under 'density_g_per_mL'
             """)
     void saysWhereWhatAndWhatWouldBeRight(String lines, String message) {
