@@ -75,7 +75,8 @@ public final class Cli {
             return ExitStatus.INPUT;
         }
         if (fault instanceof OutOfMemoryError) {
-            console.message("the memory given to Java does not suffice; nothing was written. Start Java with a larger -Xmx");
+            console.message(
+                    "the memory given to Java does not suffice; nothing was written. Start Java with a larger -Xmx");
             return ExitStatus.FAULT;
         }
         console.message("a fault of the program, not of your files: " + fault

@@ -18,7 +18,7 @@ import tallywell.task.Recheck;
         description = {
             "Works a summary up again from what it carries, and compares every number, text and formula.",
             "It shows accident, not intent: who changes the inputs in a workbook and all that follows from them makes"
-                    + " one that is identical. Looks, pictures and charts are not compared."
+                    + " one that is identical. Colours, pictures and charts are not compared."
         },
         footer = {
             "",

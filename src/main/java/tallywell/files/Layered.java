@@ -78,8 +78,10 @@ final class Layered {
     /** Refuses limits that nothing can keep. */
     Layered ordered(OptionalDouble least, OptionalDouble most) throws InputException {
         if (least.isPresent() && most.isPresent() && !(least.getAsDouble() <= most.getAsDouble())) {
-            throw find("most").orElseThrow().wrong("found 'least: " + need("least", "").text() + "' and 'most: "
-                    + need("most", "").text() + "' under '" + name + "'; expected 'least' not above 'most'");
+            throw find("most")
+                    .orElseThrow()
+                    .wrong("found 'least: " + need("least", "").text() + "' and 'most: "
+                            + need("most", "").text() + "' under '" + name + "'; expected 'least' not above 'most'");
         }
         return this;
     }

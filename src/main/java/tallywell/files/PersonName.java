@@ -1,10 +1,10 @@
 package tallywell.files;
 
 import java.text.Normalizer;
-import java.util.Arrays;
 import java.util.HashMap;
 import java.util.Locale;
 import java.util.Map;
+import java.util.regex.Pattern;
 import java.util.stream.Collectors;
 
 /**
@@ -17,6 +17,7 @@ import java.util.stream.Collectors;
  * way round costs the second person.
  */
 final class PersonName {
+    private static final Pattern BETWEEN = Pattern.compile("[^\\p{L}\\p{M}\\p{N}]+");
     private static final Map<Integer, String> ALIKE = new HashMap<>();
 
     static {
@@ -37,9 +38,11 @@ final class PersonName {
 
     /** The skeleton; the same for all spellings of one name. */
     static String skeleton(String name) {
-        String parts = mapped(mapped(Normalizer.normalize(name, Normalizer.Form.NFKC)).toLowerCase(Locale.ROOT))
+        String parts = mapped(
+                        mapped(Normalizer.normalize(name, Normalizer.Form.NFKC)).toLowerCase(Locale.ROOT))
                 .replace("rn", "m");
-        return Arrays.stream(Normalizer.normalize(parts, Normalizer.Form.NFKC).split("[^\\p{L}\\p{M}\\p{N}]+"))
+        return BETWEEN
+                .splitAsStream(Normalizer.normalize(parts, Normalizer.Form.NFKC))
                 .filter(part -> !part.isEmpty())
                 .sorted()
                 .collect(Collectors.joining(" "));

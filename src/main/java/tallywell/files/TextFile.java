@@ -38,11 +38,13 @@ final class TextFile {
     private static String visible(Path path, String text) throws InputException {
         int at = HiddenCharacters.indexIn(text);
         if (at >= 0) {
-            int line = 1 + (int) text.substring(0, at).chars().filter(c -> c == '\n').count();
+            int line = 1
+                    + (int) text.substring(0, at).chars().filter(c -> c == '\n').count();
             throw new InputException(
                     Place.line(path, line),
                     "found the invisible character "
-                            + HiddenCharacters.first(text.substring(at)).orElse("") + "; type the text anew without it");
+                            + HiddenCharacters.first(text.substring(at)).orElse("")
+                            + "; type the text anew without it");
         }
         return text;
     }

@@ -159,8 +159,8 @@ final class YamlNode {
         double size = Math.abs(value);
         boolean lost = value == 0 && text.replaceFirst("[eE].*", "").matches(".*[1-9].*");
         if (lost || !(size == 0 || size >= LEAST && size <= MOST)) {
-            throw wrong("found '" + text + "', which no number here can be; expected a size from " + Numbers.plain(LEAST)
-                    + " to " + Numbers.plain(MOST));
+            throw wrong("found '" + text + "', which no number here can be; expected a size from "
+                    + Numbers.plain(LEAST) + " to " + Numbers.plain(MOST));
         }
         return value;
     }

@@ -32,8 +32,8 @@ public record ChemicalFormula(String text, Map<String, Integer> atoms) {
      */
     public static ChemicalFormula parse(String text) {
         if (text.length() > LONGEST) {
-            throw new IllegalArgumentException("found a formula of " + text.length()
-                    + " characters; expected at most " + LONGEST + ", such as C4H6O5 or C6H8O7·H2O");
+            throw new IllegalArgumentException("found a formula of " + text.length() + " characters; expected at most "
+                    + LONGEST + ", such as C4H6O5 or C6H8O7·H2O");
         }
         return new ChemicalFormula(text, new Parser(text).parse());
     }

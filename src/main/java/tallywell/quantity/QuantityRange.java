@@ -31,7 +31,9 @@ public record QuantityRange(double low, double high, Unit unit) {
     public static QuantityRange parse(String text, Kind... kinds) {
         Matcher two = TWO.matcher(text.strip());
         Quantity high = Quantity.parse(two.matches() ? two.group(2) + " " + two.group(3) : text, kinds);
-        double low = two.matches() ? Quantity.parse(two.group(1) + " " + two.group(3), kinds).value() : high.value();
+        double low = two.matches()
+                ? Quantity.parse(two.group(1) + " " + two.group(3), kinds).value()
+                : high.value();
         if (!(high.value() > 0)) {
             throw new IllegalArgumentException(
                     "found '" + text + "'; expected an upper end above 0, such as 0.5-2 " + high.unit());

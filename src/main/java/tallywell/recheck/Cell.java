@@ -7,9 +7,15 @@ package tallywell.recheck;
  * @param isNumber whether it holds or shows a number
  * @param number that number, else 0
  * @param text what it holds or shows otherwise, else empty
+ * @param format how a number is shown, as spreadsheets write it
  */
-record Cell(String formula, boolean isNumber, double number, String text) {
+record Cell(String formula, boolean isNumber, double number, String text, String format) {
     static final Cell EMPTY = new Cell("", false, 0, "");
+
+    /** A cell that shows what it holds. */
+    Cell(String formula, boolean isNumber, double number, String text) {
+        this(formula, isNumber, number, text, "General");
+    }
 
     boolean isEmpty() {
         return formula.isEmpty() && !isNumber && text.isEmpty();

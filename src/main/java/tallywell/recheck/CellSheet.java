@@ -9,6 +9,18 @@ import java.util.TreeSet;
 final class CellSheet {
     private final TreeMap<Integer, TreeMap<Integer, Cell>> rows = new TreeMap<>();
 
+    private final SortedSet<String> covers = new TreeSet<>();
+
+    /** Notes something that lies over the cells, such as cells merged into one. */
+    void cover(String what) {
+        covers.add(what);
+    }
+
+    /** What lies over the cells. */
+    SortedSet<String> covers() {
+        return new TreeSet<>(covers);
+    }
+
     /** Keeps a cell; an empty one need not be kept. */
     void put(int row, int column, Cell cell) {
         if (!cell.isEmpty()) {

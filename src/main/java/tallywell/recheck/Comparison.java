@@ -3,14 +3,17 @@ package tallywell.recheck;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
+import java.util.Locale;
 import java.util.Optional;
 import java.util.SortedSet;
 import java.util.TreeSet;
+import org.apache.poi.ss.usermodel.DataFormatter;
 import tallywell.recheck.Difference.Kind;
 
 /**
  * Compares the cells of a workbook with those of one made anew: every text, every number, every formula and what it shows, on
- * every sheet. How cells look, pictures, charts, names and properties are not compared.
+ * every sheet, and whether something shows it as something else: number formats by what they make of the number, hidden sheets, merged
+ * cells, conditional formats, links to other files. Other looks, pictures, charts, names and properties are not compared.
  */
 public final class Comparison {
     /** What another program computes from the same formula may differ in the last digits by its order of summation. */
@@ -27,6 +30,7 @@ public final class Comparison {
     private final WorkbookCells found;
     private final WorkbookCells expected;
     private final List<Difference> differences = new ArrayList<>();
+    private final DataFormatter formatter = new DataFormatter(Locale.ROOT);
 
     private Comparison(WorkbookCells found, WorkbookCells expected) {
         this.found = found;
@@ -49,6 +53,7 @@ public final class Comparison {
     }
 
     private void sheets() {
+        covers("the workbook has ", found.covers(), expected.covers());
         for (String name : expected.names()) {
             Optional<CellSheet> sheet = found.sheet(name);
             if (sheet.isEmpty()) {
@@ -64,7 +69,14 @@ public final class Comparison {
         }
     }
 
+    private void covers(String begin, SortedSet<String> is, SortedSet<String> was) {
+        SortedSet<String> more = new TreeSet<>(is);
+        more.removeAll(was);
+        more.forEach(each -> add(Kind.SHOWN, begin + each));
+    }
+
     private void cells(String name, CellSheet is, CellSheet was) {
+        covers("the sheet " + name + " ", is.covers(), was.covers());
         SheetWords words = new SheetWords(name, was);
         SortedSet<Integer> rows = new TreeSet<>(was.rows());
         rows.addAll(is.rows());
@@ -96,6 +108,21 @@ public final class Comparison {
             boolean reading = words.sheet().equals(READINGS) && words.isReading(row, column);
             add(reading ? Kind.READING : Kind.VALUE, place + (reading ? "the reading was changed: " : "") + change);
         }
+        if (is.isNumber() && was.isNumber() && !is.format().equals(was.format())) {
+            String before = text(was.number(), was.format());
+            String now = text(was.number(), is.format());
+            if (!now.equals(before)) {
+                add(
+                        Kind.SHOWN,
+                        place + "the number format '" + is.format() + "' stands in place of '" + was.format()
+                                + "' and shows something else");
+            }
+        }
+    }
+
+    /** A number as a format shows it; the place of the format in a list matters to dates only. */
+    private String text(double number, String format) {
+        return formatter.formatRawCellContents(number, -1, format).strip();
     }
 
     private void add(Kind kind, String text) {

@@ -22,7 +22,9 @@ public record Difference(Kind kind, String text) {
         /** A number or text that is no formula was changed. */
         VALUE("value"),
         /** A formula stands, but shows another result. */
-        RESULT("result of a formula");
+        RESULT("result of a formula"),
+        /** What stands there is the same, but something shows it as something else, or hides it. */
+        SHOWN("shown");
 
         private final String word;
 

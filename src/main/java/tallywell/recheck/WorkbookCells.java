@@ -8,9 +8,12 @@ import java.util.LinkedHashMap;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.SortedSet;
+import java.util.TreeSet;
 import org.apache.poi.ss.usermodel.CellType;
 import org.apache.poi.ss.usermodel.Row;
 import org.apache.poi.ss.usermodel.Sheet;
+import org.apache.poi.ss.usermodel.SheetVisibility;
 import org.apache.poi.xssf.usermodel.XSSFWorkbook;
 import tallywell.notice.InputException;
 import tallywell.notice.Place;
@@ -19,15 +22,35 @@ import tallywell.notice.Place;
 public final class WorkbookCells {
     private final Map<String, CellSheet> sheets = new LinkedHashMap<>();
 
+    private final SortedSet<String> covers = new TreeSet<>();
+
     private WorkbookCells(XSSFWorkbook book) {
+        if (!book.getExternalLinksTable().isEmpty()) {
+            covers.add("links to other files");
+        }
+        if (book.getCTWorkbook().isSetCalcPr()
+                && !book.getCTWorkbook().getCalcPr().getFullPrecision()) {
+            covers.add("numbers cut to what is shown (precision as displayed)");
+        }
         for (Sheet sheet : book) {
             CellSheet cells = new CellSheet();
+            cover(book, sheet, cells);
             for (Row row : sheet) {
                 for (org.apache.poi.ss.usermodel.Cell cell : row) {
                     cells.put(cell.getRowIndex(), cell.getColumnIndex(), cell(cell));
                 }
             }
             sheets.put(sheet.getSheetName(), cells);
+        }
+    }
+
+    private static void cover(XSSFWorkbook book, Sheet sheet, CellSheet cells) {
+        if (book.getSheetVisibility(book.getSheetIndex(sheet)) != SheetVisibility.VISIBLE) {
+            cells.cover("is hidden");
+        }
+        sheet.getMergedRegions().forEach(each -> cells.cover("has " + each.formatAsString() + " merged into one cell"));
+        if (sheet.getSheetConditionalFormatting().getNumConditionalFormattings() > 0) {
+            cells.cover("has conditional formats");
         }
     }
 
@@ -56,6 +79,11 @@ public final class WorkbookCells {
         }
     }
 
+    /** What changes how all sheets show, or where they look. */
+    SortedSet<String> covers() {
+        return new TreeSet<>(covers);
+    }
+
     /** The names of the sheets, in order. */
     Set<String> names() {
         return sheets.keySet();
@@ -70,7 +98,13 @@ public final class WorkbookCells {
         String formula = computed ? FormulaText.of(cell.getCellFormula()) : "";
         CellType shown = computed ? cell.getCachedFormulaResultType() : cell.getCellType();
         return switch (shown) {
-            case NUMERIC -> new Cell(formula, true, cell.getNumericCellValue(), "");
+            case NUMERIC ->
+                new Cell(
+                        formula,
+                        true,
+                        cell.getNumericCellValue(),
+                        "",
+                        String.valueOf(cell.getCellStyle().getDataFormatString()));
             case STRING ->
                 new Cell(formula, false, 0, cell.getRichStringCellValue().getString());
             case BOOLEAN -> new Cell(formula, false, 0, cell.getBooleanCellValue() ? "TRUE" : "FALSE");

@@ -168,8 +168,7 @@ public final class Recheck {
         try (CarriedFiles files = new CarriedFiles(workbook, carried.files())) {
             try {
                 ReportMaker.Circumstances circumstances = AskedFor.circumstances(carried);
-                Report report =
-                        maker.report(loaded(name, carried, files), AskedFor.asked(carried), circumstances);
+                Report report = maker.report(loaded(name, carried, files), AskedFor.asked(carried), circumstances);
                 if (!report.assessment().passed()) {
                     failed.add(name);
                 }

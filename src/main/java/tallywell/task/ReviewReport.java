@@ -215,7 +215,8 @@ public final class ReviewReport {
             }
         }
         List<ReviewRecord.Entry> entries = new ArrayList<>(review.entries());
-        entries.add(new ReviewRecord.Entry(step, by, now, hash, failed ? request.reason().strip() : ""));
+        entries.add(new ReviewRecord.Entry(
+                step, by, now, hash, failed ? request.reason().strip() : ""));
         return new ReviewRecord(String.valueOf(request.report().getFileName()), entries);
     }
 

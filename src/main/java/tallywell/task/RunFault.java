@@ -10,8 +10,11 @@ final class RunFault extends RuntimeException {
      * @param run as its messages call it
      */
     RunFault(String run, Throwable cause) {
-        super(run + ": " + (cause instanceof OutOfMemoryError
-                        ? "the memory given to Java does not suffice; start Java with a larger -Xmx"
-                        : "a fault of the program, not of your files: " + cause), cause);
+        super(
+                run + ": "
+                        + (cause instanceof OutOfMemoryError
+                                ? "the memory given to Java does not suffice; start Java with a larger -Xmx"
+                                : "a fault of the program, not of your files: " + cause),
+                cause);
     }
 }

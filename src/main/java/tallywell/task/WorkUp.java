@@ -260,7 +260,8 @@ public final class WorkUp {
         return e instanceof InputException input
                 ? input.notices()
                 : List.of(Notice.error(
-                        Place.file(run), String.valueOf(e.getMessage()).substring(run.toString().length() + 2)));
+                        Place.file(run),
+                        String.valueOf(e.getMessage()).substring(run.toString().length() + 2)));
     }
 
     private RunLoader.Loaded load(Request request, int index) throws InputException {

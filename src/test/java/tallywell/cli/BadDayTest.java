@@ -101,7 +101,9 @@ class BadDayTest {
     void pipeIsRefusedInsteadOfWaitedFor() throws Exception {
         Path pipe = folder.resolve("pipe.csv");
         org.junit.jupiter.api.Assumptions.assumeTrue(Files.isExecutable(Path.of("/usr/bin/mkfifo")));
-        assertThat(new ProcessBuilder("/usr/bin/mkfifo", pipe.toString()).start().waitFor())
+        assertThat(new ProcessBuilder("/usr/bin/mkfifo", pipe.toString())
+                        .start()
+                        .waitFor())
                 .isZero();
         for (String command : new String[] {"read", "layout", "workup"}) {
             assertThat(call.run(command, pipe)).isEqualTo(ExitStatus.INPUT);

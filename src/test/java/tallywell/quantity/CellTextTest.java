@@ -10,7 +10,19 @@ class CellTextTest {
     @ParameterizedTest
     @ValueSource(
             strings = {
-                "=cmd|' /C calc'!A0", "+1", "-1", "@SUM(A1)", "\t=1", "\r=1", "'=1", "''=1", "'", "'tis", "", "Tank 2", "''",
+                "=cmd|' /C calc'!A0",
+                "+1",
+                "-1",
+                "@SUM(A1)",
+                "\t=1",
+                "\r=1",
+                "'=1",
+                "''=1",
+                "'",
+                "'tis",
+                "",
+                "Tank 2",
+                "''",
                 "'+'"
             })
     void noCellBeginsLikeAFormulaAndEveryTextComesBack(String text) {

@@ -12,8 +12,18 @@ class PossibleSizesTest {
     @ParameterizedTest
     @ValueSource(
             strings = {
-                "1e308 min", "1e-320 s", "1e-400 s", "1395 h", "1e308 g/L", "1e-320 g/L", "101 g/100g", "1e308 mm2",
-                "1e300 L/mol/cm", "30 g/mL", "-1e308 min", "1e9 %"
+                "1e308 min",
+                "1e-320 s",
+                "1e-400 s",
+                "1395 h",
+                "1e308 g/L",
+                "1e-320 g/L",
+                "101 g/100g",
+                "1e308 mm2",
+                "1e300 L/mol/cm",
+                "30 g/mL",
+                "-1e308 min",
+                "1e9 %"
             })
     void quantityBeyondItsBoundsIsRefused(String text) {
         assertThatThrownBy(() -> Quantity.parse(text, Kind.values()))
@@ -24,7 +34,17 @@ class PossibleSizesTest {
 
     @ParameterizedTest
     @ValueSource(
-            strings = {"0 s", "0.000 mg/L", "340 nm", "6300 L/mol/cm", "100 g/100g", "19.3 g/mL", "24 h", "1 µg/L", "-5 %"})
+            strings = {
+                "0 s",
+                "0.000 mg/L",
+                "340 nm",
+                "6300 L/mol/cm",
+                "100 g/100g",
+                "19.3 g/mL",
+                "24 h",
+                "1 µg/L",
+                "-5 %"
+            })
     void whatLaboratoriesWriteIsRead(String text) {
         assertThat(Quantity.parse(text, Kind.values()).unit().kind()).isNotNull();
     }

@@ -217,7 +217,8 @@ class ReviewReportTest {
 
     @Test
     void failedBatchIsCheckedOnlyForAReason() throws Exception {
-        Path run = Files.createDirectories(folder.resolve("failing/samples/cider")).resolve("run.yaml");
+        Path run =
+                Files.createDirectories(folder.resolve("failing/samples/cider")).resolve("run.yaml");
         for (String name : List.of("run.yaml", "before.csv", "after.csv", "samples.csv", "method.yaml")) {
             Files.copy(Path.of("samples/cider-l-malic", name), run.resolveSibling(name));
         }
@@ -240,8 +241,8 @@ class ReviewReportTest {
                 .hasMessageContaining("the batch fails its acceptance")
                 .hasMessageContaining("run.yaml");
         String why = "blank of a new lot; \"see\" log 7";
-        ReviewReport.Outcome checked =
-                new ReviewReport().run(ReviewReport.checked(report, "R. Haas", NINE, ZONE).because(why));
+        ReviewReport.Outcome checked = new ReviewReport()
+                .run(ReviewReport.checked(report, "R. Haas", NINE, ZONE).because(why));
         assertThat(checked.lines().get(1)).endsWith(", though a batch failed: " + why);
         assertThatThrownBy(() -> approve("M. Keller", 1)).hasMessageContaining("expected --reason");
         assertThat(state().lines()).contains(checked.lines().get(1));
