@@ -41,8 +41,7 @@ final class PersonName {
         String parts = mapped(
                         mapped(Normalizer.normalize(name, Normalizer.Form.NFKC)).toLowerCase(Locale.ROOT))
                 .replace("rn", "m");
-        return BETWEEN
-                .splitAsStream(Normalizer.normalize(parts, Normalizer.Form.NFKC))
+        return BETWEEN.splitAsStream(Normalizer.normalize(parts, Normalizer.Form.NFKC))
                 .filter(part -> !part.isEmpty())
                 .sorted()
                 .collect(Collectors.joining(" "));
