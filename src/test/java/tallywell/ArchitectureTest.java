@@ -45,16 +45,16 @@ class ArchitectureTest {
             assess   | quantity notice numeric plate method curve workup budget
             across   | quantity notice numeric plate method curve workup budget assess
             plan     | quantity notice plate method
+            statement | quantity notice plate method workup budget assess across
             chart    | quantity plate trace curve workup assess
-            report   | quantity notice plate method trace curve workup budget assess plan across
-            paper    | quantity notice plate method trace curve workup budget assess plan chart report
+            report   | quantity notice plate method trace curve workup budget assess plan across statement
+            paper    | quantity notice plate method trace curve workup budget assess plan chart report statement
             recheck  | notice report
-            archive  | quantity notice method workup assess
-            exchange | quantity notice numeric plate method trace curve workup budget assess report
-            task     | quantity notice plate method table files readings trace curve workup budget assess plan chart report paper recheck exchange across archive
-            desk     | quantity notice plate method table files readings trace curve workup budget assess plan chart report paper recheck exchange across archive task
+            exchange | quantity notice numeric plate method trace curve workup budget assess report statement
+            task     | quantity notice plate method table files readings trace curve workup budget assess plan chart report paper recheck exchange across statement
+            desk     | quantity notice plate method table files readings trace curve workup budget assess plan chart report paper recheck exchange across statement task
             cli      | notice task
-            gui      | quantity notice plate method trace curve workup assess readings chart task desk
+            gui      | quantity notice plate method trace curve workup assess readings chart statement task desk
             """;
 
     @ParameterizedTest
@@ -96,7 +96,6 @@ class ArchitectureTest {
             org.apache.pdfbox..           | paper
             org.apache.fontbox..          | paper
             de.rototor..                  | paper
-            java.sql..                    | archive
             com.fasterxml.jackson..       | exchange
             picocli..                     | cli
             """)

@@ -12,8 +12,8 @@ import tallywell.assess.Judgement;
 import tallywell.assess.Verdict;
 import tallywell.budget.ResultBudget;
 import tallywell.plate.Well;
-import tallywell.report.Bounds;
-import tallywell.report.Words;
+import tallywell.statement.Stated;
+import tallywell.statement.Words;
 import tallywell.workup.Analysis;
 import tallywell.workup.Flag;
 import tallywell.workup.Result;
@@ -44,7 +44,6 @@ public record ResultRow(
         String dilution,
         Verdict verdict,
         String next) {
-    private static final int PLAIN_DIGITS = 4;
     private static final double MILLI = 1000;
 
     /** Where it stands on the plate. */
@@ -74,16 +73,12 @@ public record ResultRow(
         List<Well> wells = new ArrayList<>(judged.difference().free().wells());
         wells.addAll(judged.difference().total().wells());
         Result result = judged.row().of(wells);
-        OptionalDouble expanded = judged.budget().isPresent() && judged.atMost().isEmpty()
-                ? OptionalDouble.of(judged.budget().get().expandedUncertainty())
-                : OptionalDouble.empty();
+        Stated stated = Stated.of(judged);
         return new ResultRow(
                 result,
                 result.word() + "  " + result.name() + " · " + result.analyte(),
-                judged.atMost().isPresent() || result.value().isEmpty()
-                        ? shown.marked(Bounds.words(judged))
-                        : number(result.value().getAsDouble(), expanded, shown),
-                expanded.isPresent() ? shown.fixed(expanded.getAsDouble(), decimals(expanded.getAsDouble())) : "",
+                shown.marked(stated.value()),
+                shown.marked(stated.expanded()),
                 "",
                 "",
                 "",
@@ -102,35 +97,18 @@ public record ResultRow(
             case "spike" -> "spike on " + result.name();
             default -> result.name();
         };
-        OptionalDouble expanded =
-                budget.isPresent() ? OptionalDouble.of(budget.get().expandedUncertainty()) : OptionalDouble.empty();
+        Stated stated = Stated.of(analysis, judgement);
         return new ResultRow(
                 result,
                 (name.equals(result.word() + "  " + result.word()) ? result.word() : name) + several,
-                value(analysis, result, expanded, shown),
-                expanded.isPresent() && result.value().isPresent()
-                        ? shown.fixed(expanded.getAsDouble(), decimals(expanded.getAsDouble()))
-                        : "",
+                shown.marked(stated.value()),
+                shown.marked(stated.expanded()),
                 result.cvPercent().isPresent() ? shown.fixed(result.cvPercent().getAsDouble(), 1) + " %" : "",
                 creep(analysis, result, shown),
                 shown.fixed(result.netDeltaA(), 3),
                 shown.plain(result.dilution().factor()),
                 judgement.verdict(),
                 next(judgement, pooled && budget.isPresent(), basis.row(BasisWords.of(judgement)), shown));
-    }
-
-    /** As many decimals as the uncertainty with two digits has (GUM 7.2.6); the bound where only that can be said. */
-    private static String value(Analysis analysis, Result result, OptionalDouble expanded, Shown shown) {
-        if (result.value().isEmpty()) {
-            return shown.marked(Bounds.words(analysis, result));
-        }
-        return number(result.value().getAsDouble(), expanded, shown);
-    }
-
-    private static String number(double value, OptionalDouble expanded, Shown shown) {
-        return expanded.isPresent() && expanded.getAsDouble() > 0
-                ? shown.fixed(value, decimals(expanded.getAsDouble()))
-                : shown.rounded(value, PLAIN_DIGITS);
     }
 
     /** The value with its unit; words where there is no number. */
@@ -142,13 +120,6 @@ public record ResultRow(
     /** Whether somebody has to look at it, or do something about it. */
     public boolean needsAttention() {
         return verdict != Verdict.REPORT;
-    }
-
-    static int decimals(double uncertainty) {
-        if (!(uncertainty > 0)) {
-            return PLAIN_DIGITS;
-        }
-        return (int) Math.max(0, Math.min(6, 1 - Math.floor(Math.log10(uncertainty))));
     }
 
     private static String creep(Analysis analysis, Result result, Shown shown) {

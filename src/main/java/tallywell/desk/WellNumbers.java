@@ -11,7 +11,7 @@ import tallywell.curve.Calibration;
 import tallywell.plate.Content;
 import tallywell.plate.Well;
 import tallywell.quantity.Kind;
-import tallywell.report.Bounds;
+import tallywell.statement.Bounds;
 import tallywell.workup.Analysis;
 import tallywell.workup.Flag;
 import tallywell.workup.StepAnalysis;

@@ -2,7 +2,6 @@ package tallywell.paper;
 
 import java.util.ArrayList;
 import java.util.List;
-import java.util.OptionalDouble;
 import java.util.OptionalInt;
 import tallywell.assess.BasisWords;
 import tallywell.assess.JudgedDifference;
@@ -10,10 +9,9 @@ import tallywell.assess.Judgement;
 import tallywell.assess.Verdict;
 import tallywell.plate.Content;
 import tallywell.quantity.Numbers;
-import tallywell.report.Bounds;
 import tallywell.report.Report;
-import tallywell.report.Stated;
-import tallywell.report.Words;
+import tallywell.statement.Stated;
+import tallywell.statement.Words;
 import tallywell.workup.Result;
 
 /** The tables of results on the first page. */
@@ -69,15 +67,11 @@ final class ResultLines {
         List<List<Cell>> rows = new ArrayList<>();
         for (Judgement each : report.assessment().judgements()) {
             if (each.result().role().equals(role)) {
-                OptionalDouble expanded = each.budget().isPresent()
-                        ? OptionalDouble.of(each.budget().get().expandedUncertainty())
-                        : OptionalDouble.empty();
                 String last = role.equals("sample") ? Words.advice(each) : recovery(each.result());
-                String otherwise = Bounds.words(report.analysis(), each.result());
                 String scatter = basis.row(BasisWords.of(each));
                 rows.add(row(
                         each.result(),
-                        Stated.of(each.result().value(), expanded, otherwise),
+                        Stated.of(report.analysis(), each),
                         each.verdict(),
                         last,
                         scatter));
@@ -91,16 +85,7 @@ final class ResultLines {
         List<List<Cell>> rows = new ArrayList<>();
         for (JudgedDifference each : report.assessment().differences()) {
             String scatter = basis.row(BasisWords.of(each));
-            if (each.atMost().isPresent()) {
-                Stated bound = new Stated(Bounds.words(each), "");
-                rows.add(row(each.row(), bound, each.verdict(), Words.advice(each), scatter));
-            } else {
-                OptionalDouble expanded = each.budget().isPresent()
-                        ? OptionalDouble.of(each.budget().get().expandedUncertainty())
-                        : OptionalDouble.empty();
-                Stated stated = Stated.of(each.row().value(), expanded, Bounds.words(each));
-                rows.add(row(each.row(), stated, each.verdict(), Words.advice(each), scatter));
-            }
+            rows.add(row(each.row(), Stated.of(each), each.verdict(), Words.advice(each), scatter));
         }
         return rows;
     }

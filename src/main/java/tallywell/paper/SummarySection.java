@@ -17,7 +17,7 @@ import tallywell.chart.StepTraces;
 import tallywell.chart.TracePicture;
 import tallywell.report.Report;
 import tallywell.report.UncertaintyWords;
-import tallywell.report.Words;
+import tallywell.statement.Words;
 import tallywell.workup.Assay;
 import tallywell.workup.Flag;
 import tallywell.workup.StepAnalysis;

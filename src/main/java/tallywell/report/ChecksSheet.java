@@ -8,6 +8,7 @@ import tallywell.assess.Assessment;
 import tallywell.assess.Check;
 import tallywell.assess.Judgement;
 import tallywell.assess.Recoveries;
+import tallywell.statement.Words;
 import tallywell.workup.Flag;
 import tallywell.workup.Result;
 import tallywell.workup.StepAnalysis;

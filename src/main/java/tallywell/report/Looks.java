@@ -1,7 +1,6 @@
 package tallywell.report;
 
-import java.math.BigDecimal;
-import java.math.RoundingMode;
+import tallywell.statement.Rounding;
 
 /** The looks that all sheets share. */
 final class Looks {
@@ -39,36 +38,11 @@ final class Looks {
 
     /** A number format that shows some significant digits of numbers as large as this one. */
     static String digits(double value, int digits) {
-        return decimals(place(value, digits));
+        return decimals(Rounding.place(value, digits));
     }
 
     /** A number format with digits behind the point; none where the place is before it. */
     static String decimals(int place) {
         return DECIMALS[Math.max(0, Math.min(DECIMALS.length - 1, place))];
-    }
-
-    /**
-     * The place of the last of some significant digits of a number: digits behind the point, or before it where
-     * negative.
-     */
-    static int place(double value, int digits) {
-        if (value == 0) {
-            return digits - 1;
-        }
-        int power = exponent(value);
-        // Rounding may carry into a further digit, as 0.0996 does with two.
-        double rounded = round(value, digits - 1 - power);
-        return digits - 1 - exponent(rounded);
-    }
-
-    private static int exponent(double value) {
-        return (int) Math.floor(Math.log10(Math.abs(value)) + 1e-12);
-    }
-
-    /** A number rounded half away from zero to a place. */
-    static double round(double value, int place) {
-        return new BigDecimal(Double.toString(value))
-                .setScale(place, RoundingMode.HALF_UP)
-                .doubleValue();
     }
 }

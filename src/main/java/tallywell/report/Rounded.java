@@ -2,6 +2,7 @@ package tallywell.report;
 
 import java.util.OptionalDouble;
 import tallywell.quantity.Numbers;
+import tallywell.statement.Rounding;
 
 /**
  * Numbers as people read them: an expanded uncertainty to two significant digits, its value to the same place.
@@ -17,8 +18,8 @@ final class Rounded {
     /** The place of the last digit to show: digits behind the point. */
     static int place(double value, OptionalDouble expanded) {
         return expanded.isPresent() && expanded.getAsDouble() > 0
-                ? Looks.place(expanded.getAsDouble(), DIGITS_OF_UNCERTAINTY)
-                : Looks.place(value, DIGITS);
+                ? Rounding.place(expanded.getAsDouble(), DIGITS_OF_UNCERTAINTY)
+                : Rounding.place(value, DIGITS);
     }
 
     /** A value beside its expanded uncertainty; empty if there is none. */
@@ -37,6 +38,6 @@ final class Rounded {
     }
 
     private static String at(double value, int place) {
-        return Numbers.fixed(Looks.round(value, place), Math.max(0, place));
+        return Numbers.fixed(Rounding.round(value, place), Math.max(0, place));
     }
 }

@@ -11,6 +11,9 @@ import tallywell.assess.Verdict;
 import tallywell.plate.Content;
 import tallywell.plate.Well;
 import tallywell.quantity.Numbers;
+import tallywell.statement.Bounds;
+import tallywell.statement.Rounding;
+import tallywell.statement.Words;
 import tallywell.workup.Result;
 
 /**
@@ -20,8 +23,6 @@ import tallywell.workup.Result;
  * two (JCGM 100:2008, 7.2.6), or to three significant digits where there is none.
  */
 final class SummaryTable {
-    private static final int DIGITS = 3;
-    private static final int DIGITS_OF_UNCERTAINTY = 2;
     private static final double LINE_PT = 12.5;
     private static final double LONGER_HEAD = 7;
     private static final int LONGEST_NAME = 75;
@@ -256,11 +257,8 @@ final class SummaryTable {
         sheet.formula(at, "IF(" + cell + "=\"\",\"\"," + cell + ")", value, RIGHT.format("0.0"));
     }
 
-    /** The place that a value is rounded to: digits behind the point, or before it where negative. */
     private static int place(Line line) {
-        return line.expanded().isPresent() && line.expanded().getAsDouble() > 0
-                ? Looks.place(line.expanded().getAsDouble(), DIGITS_OF_UNCERTAINTY)
-                : Looks.place(line.result().value().orElse(0), DIGITS);
+        return Rounding.place(line.result().value().orElse(0), line.expanded());
     }
 
     private void value(int at, Line line) {
@@ -275,7 +273,7 @@ final class SummaryTable {
         Look look = RIGHT.face(Look.Face.BOLD);
         OptionalDouble value = line.result().value();
         if (value.isPresent()) {
-            sheet.formula(at, formula, Looks.round(value.getAsDouble(), place), look.format(Looks.decimals(place)));
+            sheet.formula(at, formula, Rounding.round(value.getAsDouble(), place), look.format(Looks.decimals(place)));
         } else {
             sheet.formula(at, formula, line.otherwise(), look);
         }
@@ -291,7 +289,7 @@ final class SummaryTable {
         sheet.formula(
                 at,
                 "IF(" + cell + "=\"\",\"\",ROUND(" + cell + "," + place + "))",
-                Looks.round(line.expanded().getAsDouble(), place),
+                Rounding.round(line.expanded().getAsDouble(), place),
                 RIGHT.format(Looks.decimals(place)));
     }
 

@@ -13,8 +13,8 @@ import tallywell.method.Sample;
 import tallywell.notice.InputException;
 import tallywell.plate.Content;
 import tallywell.quantity.Unit;
-import tallywell.report.Bounds;
-import tallywell.report.Words;
+import tallywell.statement.Bounds;
+import tallywell.statement.Words;
 import tallywell.workup.Flag;
 import tallywell.workup.PlateOfHalves;
 

@@ -1,4 +1,4 @@
-package tallywell.report;
+package tallywell.statement;
 
 import java.math.BigDecimal;
 import java.util.EnumSet;

@@ -1,4 +1,4 @@
-package tallywell.report;
+package tallywell.statement;
 
 import static org.assertj.core.api.Assertions.assertThat;
 

@@ -1,4 +1,4 @@
-package tallywell.report;
+package tallywell.statement;
 
 import java.util.OptionalDouble;
 import java.util.Set;
