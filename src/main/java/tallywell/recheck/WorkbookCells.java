@@ -25,7 +25,7 @@ public final class WorkbookCells {
     private final SortedSet<String> covers = new TreeSet<>();
 
     private WorkbookCells(XSSFWorkbook book) {
-        if (!book.getExternalLinksTable().isEmpty()) {
+        if (book.getCTWorkbook().isSetExternalReferences()) {
             covers.add("links to other files");
         }
         if (book.getCTWorkbook().isSetCalcPr()
