@@ -82,13 +82,11 @@ public final class Assessor {
         Recoveries.Range range = Recoveries.range(analysis, result);
         if (result.recoveryPercent().isEmpty()) {
             String why = result.value().isEmpty() ? "no value" : "nothing to compare with";
-            boolean failed = !range.isOpen()
-                    && result.value().isEmpty()
-                    && result.assigned().isPresent();
+            boolean failed = Recoveries.fails(analysis, result);
             return new Check(
                     full,
                     range.isOpen() ? "" : range.words(),
-                    why,
+                    failed ? why + doubt(analysis, result) : why,
                     failed ? Check.State.FAILED : Check.State.NOT_ASSESSED,
                     range.source());
         }
@@ -98,10 +96,13 @@ public final class Assessor {
             return new Check(full, "", found, Check.State.NOT_ASSESSED, "no limit in " + range.source());
         }
         boolean holds = range.holds(percent);
-        String doubt = !holds && result.role().equals("spike")
-                ? "; in doubt: " + new SpikedMatrix(analysis).words(result)
-                : "";
-        return new Check(full, range.words(), found + doubt, state(holds), range.source());
+        return new Check(
+                full, range.words(), holds ? found : found + doubt(analysis, result), state(holds), range.source());
+    }
+
+    /** Which samples a spike that fails speaks for, in words. */
+    private static String doubt(Analysis analysis, Result result) {
+        return result.role().equals("spike") ? "; in doubt: " + new SpikedMatrix(analysis).words(result) : "";
     }
 
     private static Check.State state(boolean passes) {

@@ -46,6 +46,24 @@ public final class Recoveries {
                 && !range(analysis, result).holds(result.recoveryPercent().getAsDouble());
     }
 
+    /** Whether the criterion fails: the recovery is out of its limits, or there is none for want of a value. */
+    static boolean fails(Analysis analysis, Result result) {
+        boolean without = result.recoveryPercent().isEmpty()
+                && result.value().isEmpty()
+                && isExpected(analysis, result)
+                && !range(analysis, result).isOpen();
+        return without || isOut(analysis, result);
+    }
+
+    /** Whether the layout says what a control holds of the analyte, or what was added to a spike. */
+    private static boolean isExpected(Analysis analysis, Result result) {
+        return analysis.assay().layout().at(result.wells().get(0)) instanceof Content.Spike spike
+                ? spike.added()
+                        .of(analysis.stepOf(result).step().analyte().name())
+                        .isPresent()
+                : result.assigned().isPresent();
+    }
+
     /** The limits of a control or spike. */
     public static Range range(Analysis analysis, Result result) {
         Limits limits = analysis.stepOf(result).step().limits();

@@ -5,6 +5,7 @@ import java.util.HashSet;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
+import tallywell.budget.Combination;
 import tallywell.budget.PlateBudget;
 import tallywell.budget.ResultBudget;
 import tallywell.method.Sample;
@@ -17,29 +18,26 @@ import tallywell.workup.Result;
  * result by difference are compared with their like only.
  *
  * <pre>{@code
- * |x - y| <= t · √(u(x)² + u(y)² - 2 cov(x, y))
+ * |x - y| <= t · u(x - y)
  * }</pre>
  *
- * <p>The limit for two results with uncertainties and a covariance follows from JCGM 100:2008, 5.2; t is Student's, two-sided
- * at 1 %, for the fewer degrees of freedom of the two, which errs on the wide side.
+ * <p>What both share is taken out of u, and its degrees of freedom are those of the scatter that is left: see
+ * {@link Combination}. t is Student's, two-sided at 1 %.
  */
 final class SameSample {
     private static final double TWO_SIDED_ONE_PERCENT = 0.995;
 
     private SameSample() {}
 
-    /** Two results of one sample, both with an uncertainty. */
-    record Pair(ResultBudget one, ResultBudget other, Sample first, Sample second) {
+    /** Two results of one sample in one unit, whose difference has an uncertainty. */
+    record Pair(ResultBudget one, ResultBudget other, Sample first, Sample second, Combination doubt) {
         double difference() {
             return Math.abs(
                     one.result().value().orElseThrow() - other.result().value().orElseThrow());
         }
 
         double limit() {
-            double variance =
-                    one.byBudget() * one.byBudget() + other.byBudget() * other.byBudget() - 2 * one.covariance(other);
-            double freedom = Math.min(one.degreesOfFreedom(), other.degreesOfFreedom());
-            return StudentT.quantile(TWO_SIDED_ONE_PERCENT, freedom) * Math.sqrt(Math.max(0, variance));
+            return StudentT.quantile(TWO_SIDED_ONE_PERCENT, doubt.degreesOfFreedom()) * doubt.standardUncertainty();
         }
 
         boolean agrees() {
@@ -77,13 +75,18 @@ final class SameSample {
         Analysis analysis = budget.analysis();
         if (one.isEmpty()
                 || other.isEmpty()
-                || analysis.results().get(i).step() != analysis.results().get(j).step()) {
+                || analysis.results().get(i).step() != analysis.results().get(j).step()
+                || !one.get().result().unit().equals(other.get().result().unit())) {
             return Optional.empty();
         }
         Optional<Sample> first = sample(analysis, analysis.results().get(i));
         Optional<Sample> second = sample(analysis, analysis.results().get(j));
-        return first.isPresent() && second.isPresent() && isOne(first.get(), second.get())
-                ? Optional.of(new Pair(one.get(), other.get(), first.get(), second.get()))
+        if (first.isEmpty() || second.isEmpty() || !isOne(first.get(), second.get())) {
+            return Optional.empty();
+        }
+        Combination doubt = Combination.difference(one.get(), other.get());
+        return doubt.standardUncertainty() > 0
+                ? Optional.of(new Pair(one.get(), other.get(), first.get(), second.get(), doubt))
                 : Optional.empty();
     }
 

@@ -20,11 +20,11 @@ final class SpikedMatrix {
         this.analysis = analysis;
     }
 
-    /** Keys of the samples that a spike out of its limits speaks for. */
+    /** Keys of the samples that a spike which fails its criterion speaks for. */
     Set<String> inDoubt() {
         Set<String> keys = new HashSet<>();
         for (Result result : analysis.results()) {
-            if (result.role().equals("spike") && Recoveries.isOut(analysis, result)) {
+            if (result.role().equals("spike") && Recoveries.fails(analysis, result)) {
                 spokenFor(result).forEach(each -> keys.add(each.key()));
             }
         }

@@ -24,7 +24,12 @@ import tallywell.numeric.StudentT;
  * @param degreesOfFreedom ν, may be infinite
  * @param basis whether a stated source is left once what is shared has cancelled
  */
-record Combination(double standardUncertainty, double degreesOfFreedom, Basis basis) {
+public record Combination(double standardUncertainty, double degreesOfFreedom, Basis basis) {
+    /** How sure the difference of two results is: x − y, in the unit of both. */
+    public static Combination difference(ResultBudget x, ResultBudget y) {
+        return of(1, x, 1, y, source -> true);
+    }
+
     /** A multiple of one result, from the sources that act on it. */
     static Combination of(double a, ResultBudget x, Predicate<Source> acting) {
         return of(a, x, 0, x, acting);

@@ -84,7 +84,7 @@ public enum Flag {
     /** The sample list has no dilution for a sample that it should have one for. */
     DILUTION_ASSUMED("the sample list states no dilution for it, so it counts as undiluted"),
     /** A spike that speaks for the sample is outside its limits. */
-    SPIKE_OUT("the recovery of a spike on it, or on another of its matrix, is outside its limits"),
+    SPIKE_OUT("the recovery of a spike on it, or on another of its matrix, is outside its limits, or it has no value"),
     /** Rows of one sample do not agree. */
     SAMPLES_DISAGREE(
             "another row of this name or id has a value that differs by more than their uncertainties explain"),

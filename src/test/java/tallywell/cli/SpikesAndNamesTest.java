@@ -133,6 +133,15 @@ class SpikesAndNamesTest {
         holds(rows.get("sample7Tank 7"), "report", "");
     }
 
+    /** A spike beyond the reader has no recovery: its sample is no less in doubt for that. */
+    @Test
+    void spikeWithoutAValuePutsItsOwnSampleInDoubt() throws IOException {
+        Files.writeString(folder.resolve("after.csv"), AFTER.replace("0.520,0.522", "OVER,OVER"));
+        Map<String, CSVRecord> rows = workUp();
+        holds(rows.get("sample2Tank 2"), "check", "spike-out");
+        holds(rows.get("sample1Tank 1"), "report", "");
+    }
+
     @Test
     void spikeOfTheBatchPutsAllSamplesInDoubt() throws IOException {
         Files.writeString(
