@@ -44,9 +44,15 @@ public final class Assessor {
                 .toList();
         boolean passed =
                 checks.stream().noneMatch(check -> check.state() == Check.State.FAILED && !ofSome.contains(check));
-        DifferenceVerdicts verdicts = new DifferenceVerdicts(Verdicts.of(analysis, budget, passed), budget, passed);
+        PatternReadings patterns = PatternReadings.of(analysis);
+        DifferenceVerdicts verdicts =
+                new DifferenceVerdicts(Verdicts.of(analysis, budget, passed, patterns), budget, passed);
         return new Assessment(
-                verdicts.judgements(), checks, new Observations(budget).all(), budget, verdicts.differences());
+                verdicts.judgements(),
+                checks,
+                new Observations(budget, patterns).all(),
+                budget,
+                verdicts.differences());
     }
 
     private static Check blank(BlankMean blank, OptionalDouble most, String of) {

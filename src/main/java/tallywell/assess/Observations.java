@@ -15,8 +15,11 @@ import tallywell.workup.StepAnalysis;
 final class Observations {
     private final PlateBudget budget;
 
-    Observations(PlateBudget budget) {
+    private final PatternReadings patterns;
+
+    Observations(PlateBudget budget, PatternReadings patterns) {
         this.budget = budget;
+        this.patterns = patterns;
     }
 
     List<Check> all() {
@@ -37,6 +40,7 @@ final class Observations {
             checks.addAll(new LimitObservations(budget, step, of).all());
         }
         checks.addAll(new DilutionObservations(budget).all());
+        checks.addAll(patterns.checks());
         return checks;
     }
 

@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.stream.Collectors;
 import tallywell.budget.PlateBudget;
 import tallywell.method.Limits;
 import tallywell.workup.Analysis;
@@ -45,7 +46,8 @@ final class Verdicts {
             Flag.SPIKE_OUT,
             Flag.SAMPLES_DISAGREE,
             Flag.BELOW_ZERO,
-            Flag.BOUND_NOT_SHOWN);
+            Flag.BOUND_NOT_SHOWN,
+            Flag.OTHER_PLATE);
 
     private Verdicts() {}
 
@@ -143,7 +145,7 @@ final class Verdicts {
         return flags;
     }
 
-    static List<Judgement> of(Analysis analysis, PlateBudget budget, boolean batchPassed) {
+    static List<Judgement> of(Analysis analysis, PlateBudget budget, boolean batchPassed, PatternReadings patterns) {
         Set<String> ceiling = new HashSet<>();
         for (StepAnalysis step : analysis.steps()) {
             ceiling.addAll(SameCeiling.keys(
@@ -153,12 +155,17 @@ final class Verdicts {
                 Flag.SAME_CEILING, ceiling,
                 Flag.DILUTION_ASSUMED, ForgottenDilutions.keys(analysis),
                 Flag.SPIKE_OUT, new SpikedMatrix(analysis).inDoubt(),
-                Flag.SAMPLES_DISAGREE, SameSample.disagreeing(budget));
+                Flag.SAMPLES_DISAGREE, SameSample.disagreeing(budget),
+                Flag.OTHER_PLATE, patterns.isOtherPlate() ? keys(analysis) : Set.of());
         List<Judgement> judgements = new ArrayList<>();
         for (int i = 0; i < analysis.results().size(); i++) {
             judgements.add(of(analysis, budget, analysis.results().get(i), batchPassed, marked)
                     .with(budget.results().get(i)));
         }
         return judgements;
+    }
+
+    private static Set<String> keys(Analysis analysis) {
+        return analysis.results().stream().map(Result::key).collect(Collectors.toSet());
     }
 }

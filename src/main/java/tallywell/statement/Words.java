@@ -76,6 +76,7 @@ public final class Words {
             case SPIKE_OUT -> "recovery of its spike outside the limits: the matrix may disturb";
             case BOUND_NOT_SHOWN -> "not shown to be below the lowest standard";
             case SAMPLES_DISAGREE -> "another row of this name or id differs by more than the uncertainties";
+            case OTHER_PLATE -> "the pattern of the wells is that of another plate";
         };
     }
 

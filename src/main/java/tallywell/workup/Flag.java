@@ -89,7 +89,9 @@ public enum Flag {
     SAMPLES_DISAGREE(
             "another row of this name or id has a value that differs by more than their uncertainties explain"),
     /** The curve is too unsure at its low end to say that a sample lies below it. */
-    BOUND_NOT_SHOWN("it may hold as much as the lowest standard: the curve is not sure enough there to say less");
+    BOUND_NOT_SHOWN("it may hold as much as the lowest standard: the curve is not sure enough there to say less"),
+    /** The pattern of the wells does not come back after the trigger. */
+    OTHER_PLATE("the pattern of the wells does not come back in a later reading, which may be of another plate");
 
     private final String text;
 

@@ -194,7 +194,7 @@ public record Repeatability(
         return slotOf(well.content(), well.trace().group());
     }
 
-    private static String slotOf(Content content, String group) {
+    static String slotOf(Content content, String group) {
         if (content instanceof Content.Blank blank) {
             return (blank.triggered() ? "blank " : "blank without trigger ") + group;
         }
