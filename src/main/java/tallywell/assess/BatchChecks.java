@@ -1,20 +1,25 @@
 package tallywell.assess;
 
 import java.util.ArrayList;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import tallywell.curve.Calibration;
 import tallywell.method.AssayMethod;
 import tallywell.method.BatchLimits;
 import tallywell.method.CalibrationRule;
+import tallywell.method.Creep;
 import tallywell.method.Direction;
 import tallywell.method.Step;
+import tallywell.plate.Content;
 import tallywell.quantity.Numbers;
 import tallywell.workup.BlankMean;
 import tallywell.workup.Flag;
 import tallywell.workup.Scale;
 import tallywell.workup.StepAnalysis;
+import tallywell.workup.WellResult;
 
 /** The criteria that a method can set for the spread of its blanks and for its standards. */
 final class BatchChecks {
@@ -57,6 +62,9 @@ final class BatchChecks {
         }
         checks.add(standardsWithout(
                 Flag.READER_CEILING, "standards within the range of the reader", "no standard at its ceiling"));
+        if (step.step().creep() != Creep.NONE) {
+            checks.add(over());
+        }
         checks.add(slope(calibration));
         return checks;
     }
@@ -75,6 +83,25 @@ final class BatchChecks {
         double most = limits.blankSdMost().getAsDouble();
         return new Check(
                 name, "at most " + Numbers.rounded(most, DIGITS), found, state(sd <= most), "method, blank-sd");
+    }
+
+    /** A level at which no standard was over leaves the curve where nobody knows. */
+    private Check over() {
+        Map<Content, List<WellResult>> levels = new LinkedHashMap<>();
+        step.where(well -> step.calibrationWells().contains(well.well()))
+                .forEach(well -> levels.computeIfAbsent(well.content(), key -> new ArrayList<>())
+                        .add(well));
+        List<String> bad = levels.values().stream()
+                .filter(level -> level.stream().allMatch(well -> well.flags().contains(Flag.REACTION_INCOMPLETE)))
+                .flatMap(List::stream)
+                .map(well -> well.well().toString())
+                .toList();
+        return new Check(
+                "reactions of the standards were over" + of,
+                "no level of which no well was",
+                bad.isEmpty() ? "none" : String.join(", ", bad),
+                state(bad.isEmpty()),
+                "trace");
     }
 
     /** A standard that reads too little bends the calibration of every sample. */

@@ -74,7 +74,7 @@ final class DifferenceVerdicts {
         }
         return new Judgement(
                 half.result(),
-                !batchPassed || Verdicts.isToBeLookedAt(half.result().flags()) ? Verdict.CHECK : Verdict.REPORT,
+                !batchPassed || isToBeLookedAt(half) ? Verdict.CHECK : Verdict.REPORT,
                 new Advice.None(),
                 half.budget());
     }
@@ -104,14 +104,19 @@ final class DifferenceVerdicts {
                 flagged, own, flags, verdict(flags, repeats, total, free), advice(repeats), named(repeats));
     }
 
+    private boolean isToBeLookedAt(Judgement half) {
+        return Verdicts.isToBeLookedAt(
+                half.result().flags(), budget.analysis().stepOf(half.result()));
+    }
+
     private Verdict verdict(
             Set<Flag> flags, Map<JudgedDifference.For, Advice> repeats, Judgement total, Judgement free) {
         if (!repeats.isEmpty()) {
             return Verdict.REPEAT;
         }
         boolean look = flags.stream().anyMatch(LOOK_AT::contains)
-                || Verdicts.isToBeLookedAt(total.result().flags())
-                || Verdicts.isToBeLookedAt(free.result().flags());
+                || isToBeLookedAt(total)
+                || isToBeLookedAt(free);
         return look || !batchPassed ? Verdict.CHECK : Verdict.REPORT;
     }
 

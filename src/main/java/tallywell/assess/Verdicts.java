@@ -9,6 +9,7 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Collectors;
 import tallywell.budget.PlateBudget;
+import tallywell.budget.RestsOn;
 import tallywell.method.Limits;
 import tallywell.workup.Analysis;
 import tallywell.workup.Flag;
@@ -47,7 +48,8 @@ final class Verdicts {
             Flag.SAMPLES_DISAGREE,
             Flag.BELOW_ZERO,
             Flag.BOUND_NOT_SHOWN,
-            Flag.OTHER_PLATE);
+            Flag.OTHER_PLATE,
+            Flag.STANDARDS_UNFINISHED);
 
     private Verdicts() {}
 
@@ -116,13 +118,17 @@ final class Verdicts {
         if (flags.contains(Flag.BELOW_DETECTION) && result.dilution().factor() > 1) {
             return repeat(result, dilution.lower());
         }
-        boolean look = isToBeLookedAt(flags);
+        boolean look = isToBeLookedAt(flags, step);
         return new Judgement(result, look ? Verdict.CHECK : Verdict.REPORT, new Advice.None(), Optional.empty());
     }
 
-    /** Whether a person must look at a result with these flags. */
-    static boolean isToBeLookedAt(Set<Flag> flags) {
-        return flags.stream().anyMatch(LOOK_AT::contains);
+    /**
+     * Whether a person must look at a result with these flags. One reading after the trigger is the routine of published
+     * methods, which rests on standards treated alike; by absorptivity nothing makes up for what it does not show.
+     */
+    static boolean isToBeLookedAt(Set<Flag> flags, StepAnalysis step) {
+        return flags.stream().anyMatch(LOOK_AT::contains)
+                || flags.contains(Flag.CREEP_NOT_MEASURED) && step.calibration().isEmpty();
     }
 
     private static Judgement repeat(Result result, Advice advice) {
@@ -156,7 +162,8 @@ final class Verdicts {
                 Flag.DILUTION_ASSUMED, ForgottenDilutions.keys(analysis),
                 Flag.SPIKE_OUT, new SpikedMatrix(analysis).inDoubt(),
                 Flag.SAMPLES_DISAGREE, SameSample.disagreeing(budget),
-                Flag.OTHER_PLATE, patterns.isOtherPlate() ? keys(analysis) : Set.of());
+                Flag.OTHER_PLATE, patterns.isOtherPlate() ? keys(analysis) : Set.of(),
+                Flag.STANDARDS_UNFINISHED, RestsOn.unfinished(analysis));
         List<Judgement> judgements = new ArrayList<>();
         for (int i = 0; i < analysis.results().size(); i++) {
             judgements.add(of(analysis, budget, analysis.results().get(i), batchPassed, marked)

@@ -29,6 +29,8 @@ final class Budgeting {
     private static final String OWN = "repeatability";
     private static final String TRACE = "noise of the trace";
     private static final String COURSE = "course of the trace";
+    private static final String OF_STANDARDS = "course of the standards";
+    private static final String OF_BLANKS = "course of the blanks";
     private static final String SLOW = "creep that follows the analyte";
     private static final String BLANK = "blank";
     private static final String CURVE = "calibration";
@@ -115,6 +117,21 @@ final class Budgeting {
                 .mapToDouble(well -> perNet(well) * StepModel.slowBy(well))
                 .sum();
         add(SLOW, "step " + result.step(), Estimate.COURSE, slow, model.slowPart());
+        add(OF_STANDARDS, "step " + result.step(), Estimate.COURSE, ofStandards(), 1);
+    }
+
+    /** What the course of the standards leaves open moves all results that are read off them, each by its pull. */
+    private double ofStandards() {
+        double effect = 0;
+        for (WellResult well : wells) {
+            if (model.step().calibration().isPresent()) {
+                double[] pull = Pull.of(model.step().calibration().get(), model.levelOf(well));
+                for (int j = 0; j < pull.length; j++) {
+                    effect -= perNet(well) * pull[j] * model.courseOf(model.standards()[j]);
+                }
+            }
+        }
+        return effect;
     }
 
     private void blanks() {
@@ -149,34 +166,12 @@ final class Budgeting {
 
     /** The blanks of the standards move the curve, and with it the level that the well's net ΔA stands for. */
     private void standardsBlanks(Map<String, Blank> groups, Calibration calibration, WellResult well, double perNet) {
-        double[] pull = pull(calibration, model.levelOf(well));
+        double[] pull = Pull.of(calibration, model.levelOf(well));
         int[] standards = model.standards();
         for (int j = 0; j < standards.length; j++) {
             String group = model.well(standards[j]).trace().group();
             add(groups, "" + group, model.blanksOf(group), perNet * pull[j]);
         }
-    }
-
-    /** How far the curve at a level moves with the response of each standard. */
-    private static double[] pull(Calibration calibration, double level) {
-        double[] gradient = calibration.curve().gradientAt(level);
-        int p = gradient.length;
-        double[] weighted = new double[p];
-        for (int i = 0; i < p; i++) {
-            for (int j = 0; j < p; j++) {
-                weighted[i] += calibration.fit().cofactor(i, j) * gradient[j];
-            }
-        }
-        return calibration.standards().stream()
-                .mapToDouble(standard -> {
-                    double[] at = calibration.curve().gradientAt(standard.level());
-                    double sum = 0;
-                    for (int i = 0; i < p; i++) {
-                        sum += at[i] * weighted[i];
-                    }
-                    return standard.weight() * sum;
-                })
-                .toArray();
     }
 
     private static void add(Map<String, Blank> groups, String name, int[] wells, double sensitivity) {
@@ -204,6 +199,9 @@ final class Budgeting {
         Estimate estimate =
                 outlier.isPresent() ? Estimate.OWN_SCATTER : model.scatter().estimate();
         add(BLANK, name + " " + result.step(), estimate, blank.sensitivity, Math.sqrt(variance / n));
+        double course =
+                Arrays.stream(blank.wells).mapToDouble(model::courseOf).average().orElse(0);
+        add(OF_BLANKS, name + " " + result.step(), Estimate.COURSE, blank.sensitivity, course);
     }
 
     /** The mean of some blank wells, and what it does to the value. */
@@ -293,7 +291,7 @@ final class Budgeting {
             double perNet = perNet(well);
             sensitivity += perNet * model.netCreepPerS(model.indexOf(well));
             if (model.step().calibration().isPresent()) {
-                double[] pull = pull(model.step().calibration().get(), model.levelOf(well));
+                double[] pull = Pull.of(model.step().calibration().get(), model.levelOf(well));
                 int[] standards = model.standards();
                 for (int j = 0; j < standards.length; j++) {
                     sensitivity -= perNet * pull[j] * model.netCreepPerS(standards[j]);

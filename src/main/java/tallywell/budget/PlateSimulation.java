@@ -113,6 +113,11 @@ public final class PlateSimulation {
             if (step.model.slowPart() > 0) {
                 step.slow = input("slow " + step.model.step().number(), Spread.standard(step.model.slowPart()));
             }
+            for (int i = 0; i < step.course.length; i++) {
+                if (step.course[i] > 0) {
+                    step.courseError[i] = input(step.courseName(i), Spread.standard(1));
+                }
+            }
         }
 
         private ResultPlan resultPlan(StepPlan step, Result result, int output) {
@@ -222,6 +227,8 @@ public final class PlateSimulation {
         private final @Nullable Calibration calibration;
         private final double[] creep;
         private final double[] slowBy;
+        private final double[] course;
+        private final int[] courseError;
         private int moment = -1;
         private int slow = -1;
 
@@ -237,6 +244,8 @@ public final class PlateSimulation {
             own = new int[n][];
             creep = new double[n];
             slowBy = new double[n];
+            course = new double[n];
+            courseError = new int[n];
             List<Double> freedoms = new ArrayList<>();
             freedoms.add(model.scatter().degreesOfFreedom());
             freedoms.add(
@@ -251,6 +260,7 @@ public final class PlateSimulation {
                 slowBy[i] = well.content() instanceof Content.Standard || well.content() instanceof Content.Blank
                         ? 0
                         : StepModel.slowBy(well);
+                course[i] = well.used() && isShared(well.content()) ? model.courseOf(i) : 0;
                 Optional<Repeatability.Slot> outlier = model.scatter().outlierOf(well);
                 if (outlier.isPresent()) {
                     int at = outliers.computeIfAbsent(outlier.get().key(), key -> freedoms.size());
@@ -277,6 +287,22 @@ public final class PlateSimulation {
                 estimate[at] = model.usesResiduals() ? 1 : 0;
             }
             freedom = freedoms.stream().mapToDouble(Double::doubleValue).toArray();
+        }
+
+        /** Whether results share what the well is wrong by. */
+        private static boolean isShared(Content content) {
+            return content instanceof Content.Standard
+                    || content instanceof Content.Blank
+                    || content instanceof Content.SampleBlank;
+        }
+
+        /** Standards are wrong together, and so are the blanks of one kind. */
+        private String courseName(int at) {
+            WellResult well = model.well(at);
+            String kind = well.content() instanceof Content.Standard
+                    ? "standards"
+                    : well.content() + " " + well.trace().group();
+            return "course of " + kind + " " + model.step().number();
         }
     }
 
@@ -316,7 +342,8 @@ public final class PlateSimulation {
                 drawn[i] = plan.delta[i]
                         + scatter[i] * (asKnown ? scale[plan.estimate[i]] : 1)
                         + plan.creep[i] * moment
-                        + plan.slowBy[i] * slow;
+                        + plan.slowBy[i] * slow
+                        + (plan.course[i] > 0 ? plan.course[i] * errors[plan.courseError[i]] : 0);
             }
             for (int i = 0; i < net.length; i++) {
                 net[i] = drawn[i] - offset(i);

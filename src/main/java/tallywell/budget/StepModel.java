@@ -161,6 +161,11 @@ final class StepModel {
                         .orElse(0);
     }
 
+    /** What the course of the trace of a standard or blank leaves open, in net ΔA; 0 as above. */
+    double courseOf(int at) {
+        return scatter.pooled().isEmpty() ? 0 : well(at).trace().uCourse();
+    }
+
     /** Creep of a well in absorbance per s, positive where the signal goes the way it should; 0 where it was not measured. */
     double creepPerS(int at) {
         return step.step().signal().direction().sign()

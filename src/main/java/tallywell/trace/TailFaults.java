@@ -104,7 +104,7 @@ final class TailFaults {
     private boolean isSecondPhase(double startS, double burst) {
         double most = Math.abs(search.size()) + 2 * search.deviation();
         return level.length >= BentCreep.FEWEST
-                && search.gain() > SURE_GAIN * search.inflated()
+                && search.gain() > Noise.gain(SURE_GAIN, level.length, 4, search.carry()) * search.inflated()
                 && most * Math.exp(search.rate() * startS) < LEAST_TRACED_BACK * Math.abs(burst);
     }
 

@@ -84,9 +84,18 @@ public record CreepSlope(Optional<SlopeOnChange> samples, Optional<SlopeOnChange
     private static SlopeOnChange.Point point(List<WellTrace> wells, double sign) {
         return new SlopeOnChange.Point(
                 mean(wells.stream().map(WellTrace::deltaA).toList()),
-                uOfMean(wells.stream().map(WellTrace::uDeltaA).toList()),
+                uOfMean(wells.stream().map(CreepSlope::uOfNoise).toList()),
                 sign * mean(wells.stream().map(WellTrace::creepPerMin).toList()),
                 uOfMean(wells.stream().map(WellTrace::uCreepPerMin).toList()));
+    }
+
+    /** What the course of the trace leaves open is no scatter, which alone makes a slope of errors that ΔA and creep share. */
+    private static OptionalDouble uOfNoise(WellTrace trace) {
+        OptionalDouble u = trace.uDeltaA();
+        return u.isPresent()
+                ? OptionalDouble.of(
+                        Math.sqrt(Math.max(0, u.getAsDouble() * u.getAsDouble() - trace.uCourse() * trace.uCourse())))
+                : u;
     }
 
     private static double mean(Collection<OptionalDouble> values) {

@@ -91,7 +91,9 @@ public enum Flag {
     /** The curve is too unsure at its low end to say that a sample lies below it. */
     BOUND_NOT_SHOWN("it may hold as much as the lowest standard: the curve is not sure enough there to say less"),
     /** The pattern of the wells does not come back after the trigger. */
-    OTHER_PLATE("the pattern of the wells does not come back in a later reading, which may be of another plate");
+    OTHER_PLATE("the pattern of the wells does not come back in a later reading, which may be of another plate"),
+    /** Standards or blanks that a result rests on may not have been over. */
+    STANDARDS_UNFINISHED("standards or blanks that it rests on may not have been over");
 
     private final String text;
 

@@ -27,11 +27,12 @@ import tallywell.workup.Workup;
  * the program calculates.
  *
  * @param calibration {@code absorptivity} or {@code standards, model: line}
- * @param ratePerS of the reaction in samples and standards
+ * @param ratePerS of the reaction in samples
+ * @param standardsPerS the same in standards
  * @param noise scatter of a reading, in absorbance
  * @param timesS times of the readings after the trigger
  */
-record EndPointPlate(String calibration, double ratePerS, double noise, double... timesS) {
+record EndPointPlate(String calibration, double ratePerS, double standardsPerS, double noise, double[] timesS) {
     private static final double PIPETTING = 0.002;
     private static final double CREEP_PER_S = 0.001 / 60;
     private static final double[] STANDARDS = {0.1, 0.3, 0.6, 1.1};
@@ -52,6 +53,14 @@ record EndPointPlate(String calibration, double ratePerS, double noise, double..
             report: {unit: g/L}
             """;
 
+    EndPointPlate(String calibration, double ratePerS, double noise, double... timesS) {
+        this(calibration, ratePerS, ratePerS, noise, timesS);
+    }
+
+    EndPointPlate withStandards(double perS) {
+        return new EndPointPlate(calibration, ratePerS, perS, noise, timesS);
+    }
+
     /**
      * What became of the results, as parts of all.
      *
@@ -60,12 +69,19 @@ record EndPointPlate(String calibration, double ratePerS, double noise, double..
      * @param passed with neither flag of an unfinished reaction
      * @param incomplete flagged as incomplete
      * @param over1A value with a U, off by more than U, of whatever verdict
+     * @param restsOnUnfinished flagged for its standards or blanks
      */
-    record Outcome(double wrong, double outside, double passed, double incomplete, double over1A) {}
+    record Outcome(
+            double wrong,
+            double outside,
+            double passed,
+            double incomplete,
+            double over1A,
+            double restsOnUnfinished) {}
 
     Outcome draw(int plates, long seed) throws InputException {
         Random random = new Random(seed);
-        double[] counts = new double[5];
+        double[] counts = new double[6];
         int all = 0;
         for (int plate = 0; plate < plates; plate++) {
             for (Judgement each : assess(random).judgements()) {
@@ -83,9 +99,14 @@ record EndPointPlate(String calibration, double ratePerS, double noise, double..
                 counts[2] += incomplete || open ? 0 : 1;
                 counts[3] += incomplete ? 1 : 0;
                 counts[4] += off > expanded ? 1 : 0;
+                counts[5] += each.result().flags().contains(Flag.STANDARDS_UNFINISHED) ? 1 : 0;
             }
         }
-        return new Outcome(counts[0] / all, counts[1] / all, counts[2] / all, counts[3] / all, counts[4] / all);
+        return new Outcome(counts[0] / all, counts[1] / all, counts[2] / all, counts[3] / all, counts[4] / all, counts[5] / all);
+    }
+
+    Assessment assessed(long seed) throws InputException {
+        return assess(new Random(seed));
     }
 
     private Assessment assess(Random random) throws InputException {
@@ -101,7 +122,8 @@ record EndPointPlate(String calibration, double ratePerS, double noise, double..
                                         ? "o"
                                         : pair < 8 ? Character.toString('a' + pair - 4) : Integer.toString(pair - 7));
                 double change = pair < 4 ? 0 : pair < 8 ? STANDARDS[pair - 4] : SAMPLES[(pair - 8) % SAMPLES.length];
-                read(series, new Well(row, column), change, random);
+                double rate = pair >= 4 && pair < 8 ? standardsPerS : ratePerS;
+                read(series, new Well(row, column), rate, change, random);
             }
             layout.append('\n');
         }
@@ -136,7 +158,7 @@ record EndPointPlate(String calibration, double ratePerS, double noise, double..
         }
     }
 
-    private void read(ReadingSeries.Builder series, Well well, double whole, Random random) {
+    private void read(ReadingSeries.Builder series, Well well, double rate, double whole, Random random) {
         double change = whole * (1 + PIPETTING * random.nextGaussian());
         double[] times = new double[timesS.length + 1];
         double[] read = new double[timesS.length + 1];
@@ -144,7 +166,7 @@ record EndPointPlate(String calibration, double ratePerS, double noise, double..
         for (int i = 0; i < timesS.length; i++) {
             double t = timesS[i];
             times[i + 1] = 60 + t;
-            read[i + 1] = 0.1 - change * Math.expm1(-ratePerS * t) + CREEP_PER_S * t + noise * random.nextGaussian();
+            read[i + 1] = 0.1 - change * Math.expm1(-rate * t) + CREEP_PER_S * t + noise * random.nextGaussian();
         }
         series.add(well, times, read, null);
     }
