@@ -77,13 +77,13 @@ final class Verdicts {
         if (new LowestStandard(step, scatter).isInDoubt(result)) {
             flags.add(Flag.BOUND_NOT_SHOWN);
         }
-        Judgement judgement = judge(result.with(flags), flags, new DilutionAdvice(analysis, result));
+        Judgement judgement = judge(result.with(flags), flags, step, new DilutionAdvice(analysis, result));
         return !batchPassed && judgement.verdict() == Verdict.REPORT
                 ? new Judgement(judgement.result(), Verdict.CHECK, judgement.advice(), Optional.empty())
                 : judgement;
     }
 
-    private static Judgement judge(Result result, Set<Flag> flags, DilutionAdvice dilution) {
+    private static Judgement judge(Result result, Set<Flag> flags, StepAnalysis step, DilutionAdvice dilution) {
         if (flags.contains(Flag.OVER_RANGE) && result.value().isEmpty()) {
             return repeat(result, dilution.timesMore(OVER_STEP));
         }

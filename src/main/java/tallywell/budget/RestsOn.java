@@ -24,19 +24,15 @@ import tallywell.workup.WellTrace;
  * <pre>{@code
  * standards: levels of which most wells are flagged make up a fifth of the pull on the curve at the result's level, or
  *            2 |Σ pull(j) u course(j)| > 3 mA and > a tenth of net ΔA
- * blanks:    seven tenths of them are flagged, or 2 · u course > 3 mA and > a tenth of net ΔA; only as far as they do not
- *            cancel between sample and standards
+ * blanks:    2 · u course > 3 mA and > a tenth of net ΔA; only as far as they do not cancel between sample and standards
  * }</pre>
  *
- * <p>The limits in ΔA are those by which the well of a sample itself is flagged (docs/creep.md). A fifth and seven tenths are
- * our own choice: a single well that noise flags is not to take a whole plate along.
+ * <p>The limits in ΔA are those by which the well of a sample itself is flagged (docs/creep.md). A fifth is our own choice: a
+ * single well that noise flags is not to take a whole plate along. Flags of blanks do not count: a steady rise of the reagents
+ * is flagged on blanks, since it may be a slow reaction, but runs in the samples as well and cancels in net ΔA.
  */
 public final class RestsOn {
     private static final double SHARE_OF_STANDARDS = 0.2;
-    private static final double SHARE_OF_BLANKS = 0.7;
-    /** Least part of the blank that must be left for it to matter. */
-    private static final double LEAST_OF_BLANK = 0.1;
-
     private static final double LEAST = 0.003;
     private static final double TENTH = 0.1;
     private static final Set<Flag> UNFINISHED = EnumSet.of(Flag.REACTION_INCOMPLETE, Flag.CREEP_NOT_CONSTANT);
@@ -100,19 +96,18 @@ public final class RestsOn {
         }
         return flagged > 0 && flagged >= SHARE_OF_STANDARDS * all
                 || 2 * Math.abs(open) > limit
-                || isBlankUnfinished(well, Math.abs(1 - shared), limit);
+                || 2 * Math.abs(1 - shared) * openOfBlanks(well) > limit;
     }
 
-    private boolean isBlankUnfinished(WellResult well, double left, double limit) {
-        List<WellTrace> blanks = traces(each -> each.used()
-                && each.trace().group().equals(well.trace().group())
-                && each.content() instanceof Content.Blank blank
-                && blank.triggered());
-        long flagged = blanks.stream().filter(RestsOn::isUnfinished).count();
-        double open =
-                blanks.stream().mapToDouble(WellTrace::uCourse).average().orElse(0);
-        return left > LEAST_OF_BLANK
-                && (flagged >= SHARE_OF_BLANKS * blanks.size() && flagged > 0 || 2 * left * open > limit);
+    private double openOfBlanks(WellResult well) {
+        return traces(each -> each.used()
+                        && each.trace().group().equals(well.trace().group())
+                        && each.content() instanceof Content.Blank blank
+                        && blank.triggered())
+                .stream()
+                .mapToDouble(WellTrace::uCourse)
+                .average()
+                .orElse(0);
     }
 
     private double[] pull(Calibration calibration, WellResult well) {

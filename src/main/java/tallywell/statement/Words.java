@@ -47,7 +47,7 @@ public final class Words {
             case SINGLE_REPLICATE -> "one well only";
             case RECOVERY_OUT -> "recovery outside its limits";
             case TRIGGER_BLANK_MISSING -> "no blank without trigger enzyme";
-            case CREEP_NOT_MEASURED -> "creep not measured";
+            case CREEP_NOT_MEASURED -> "creep not measured; only standards treated alike allow for it";
             case CREEP_NOT_TESTED -> "creep not tested";
             case CREEP_NOT_CONSTANT -> "creep not constant";
             case REACTION_INCOMPLETE -> "reaction may not be over";
