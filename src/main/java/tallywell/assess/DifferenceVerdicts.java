@@ -105,8 +105,7 @@ final class DifferenceVerdicts {
     }
 
     private boolean isToBeLookedAt(Judgement half) {
-        return Verdicts.isToBeLookedAt(
-                half.result().flags(), budget.analysis().stepOf(half.result()));
+        return Verdicts.isToBeLookedAt(half.result().flags(), budget.analysis().stepOf(half.result()));
     }
 
     private Verdict verdict(
@@ -114,9 +113,7 @@ final class DifferenceVerdicts {
         if (!repeats.isEmpty()) {
             return Verdict.REPEAT;
         }
-        boolean look = flags.stream().anyMatch(LOOK_AT::contains)
-                || isToBeLookedAt(total)
-                || isToBeLookedAt(free);
+        boolean look = flags.stream().anyMatch(LOOK_AT::contains) || isToBeLookedAt(total) || isToBeLookedAt(free);
         return look || !batchPassed ? Verdict.CHECK : Verdict.REPORT;
     }
 

@@ -58,8 +58,8 @@ final class LowestStandard {
         double variance = curve.getAsDouble() * curve.getAsDouble()
                 + known.function().at(net) / result.n()
                 + apart * apart * known.function().at(0) / blanks(result);
-        double freedom = Math.min(
-                calibration.fit().degreesOfFreedom(), known.function().degreesOfFreedom(net));
+        double freedom =
+                Math.min(calibration.fit().degreesOfFreedom(), known.function().degreesOfFreedom(net));
         double gap = calibration.curve().at(calibration.lowest()) - net;
         return gap > StudentT.quantile(ONE_SIDED, freedom) * Math.sqrt(variance);
     }

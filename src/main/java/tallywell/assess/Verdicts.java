@@ -49,7 +49,8 @@ final class Verdicts {
             Flag.BELOW_ZERO,
             Flag.BOUND_NOT_SHOWN,
             Flag.OTHER_PLATE,
-            Flag.STANDARDS_UNFINISHED);
+            Flag.STANDARDS_UNFINISHED,
+            Flag.PATH_DOUBTFUL);
 
     private Verdicts() {}
 

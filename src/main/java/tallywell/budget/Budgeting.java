@@ -199,8 +199,10 @@ final class Budgeting {
         Estimate estimate =
                 outlier.isPresent() ? Estimate.OWN_SCATTER : model.scatter().estimate();
         add(BLANK, name + " " + result.step(), estimate, blank.sensitivity, Math.sqrt(variance / n));
-        double course =
-                Arrays.stream(blank.wells).mapToDouble(model::courseOf).average().orElse(0);
+        double course = Arrays.stream(blank.wells)
+                .mapToDouble(model::courseOf)
+                .average()
+                .orElse(0);
         add(OF_BLANKS, name + " " + result.step(), Estimate.COURSE, blank.sensitivity, course);
     }
 

@@ -58,11 +58,14 @@ record Factor(InputQuantity quantity, String name, int exponent, double size) {
     }
 
     private static void byAbsorptivity(StepModel model, List<Factor> factors) {
-        boolean vertical = model.method().lightPath().orElseThrow() instanceof LightPath.Vertical;
+        LightPath path = model.method().lightPath().orElseThrow();
+        boolean vertical = path instanceof LightPath.Vertical;
+        // A measured path is inverse to the absorption of 1 cm that it was measured by.
+        int ofPath = path instanceof LightPath.Fixed ? -1 : 1;
         factors.add(relative(InputQuantity.ABSORPTIVITY, "step " + model.step().number(), -1));
         factors.add(relative(InputQuantity.READER, "", 1));
         // In a vertical beam the volume cancels: half the liquid is half the path, with the same amount in it.
-        factors.add(relative(InputQuantity.LIGHT_PATH, "", vertical ? 1 : -1));
+        factors.add(relative(InputQuantity.LIGHT_PATH, "", ofPath));
         if (!vertical) {
             factors.add(relative(InputQuantity.TOTAL_VOLUME, "", 1));
         }

@@ -75,8 +75,9 @@ public final class RestsOn {
     }
 
     private boolean isUnfinished(Result result) {
-        List<WellResult> wells = step.where(
-                well -> result.wells().contains(well.well()) && well.used() && well.value().isPresent());
+        List<WellResult> wells = step.where(well -> result.wells().contains(well.well())
+                && well.used()
+                && well.value().isPresent());
         return result.value().isPresent() && wells.stream().anyMatch(this::isUnfinished);
     }
 

@@ -169,6 +169,7 @@ final class StepModel {
     /** Creep of a well in absorbance per s, positive where the signal goes the way it should; 0 where it was not measured. */
     double creepPerS(int at) {
         return step.step().signal().direction().sign()
+                * well(at).trace().pathScale()
                 * well(at).trace().creepPerMin().orElse(0)
                 / 60;
     }

@@ -48,7 +48,7 @@ public final class MethodForm {
     public static List<String> choices(String field) {
         String plain = field.replaceFirst("^\\d+[.]", "");
         return switch (plain) {
-            case "beam" -> List.of("vertical", "fixed", "not said");
+            case "beam" -> List.of("vertical", "fixed", "measured", "not said");
             case "direction" -> words(Direction.values());
             case "creep" -> words(Creep.values());
             case "weights" -> words(Weights.values());
@@ -80,12 +80,22 @@ public final class MethodForm {
         fields.put("id", base.id());
         fields.put("title", base.title());
         LightPath path = base.lightPath().orElse(null);
-        fields.put("beam", path == null ? "not said" : path instanceof LightPath.Fixed ? "fixed" : "vertical");
+        fields.put(
+                "beam",
+                path == null
+                        ? "not said"
+                        : path instanceof LightPath.Fixed
+                                ? "fixed"
+                                : path instanceof LightPath.Measured ? "measured" : "vertical");
         fields.put(
                 "path",
                 path instanceof LightPath.Fixed fixed
                         ? quantity(fixed.lengthCm(), "cm")
-                        : path instanceof LightPath.Vertical vertical ? quantity(vertical.wellAreaMm2(), "mm2") : "");
+                        : path instanceof LightPath.Vertical vertical
+                                ? quantity(vertical.wellAreaMm2(), "mm2")
+                                : path instanceof LightPath.Measured measured
+                                        ? quantity(measured.wellAreaMm2(), "mm2")
+                                        : "");
         for (int i = 0; i < base.steps().size(); i++) {
             step(fields, (i + 1) + ".", base.steps().get(i));
         }
@@ -216,7 +226,7 @@ public final class MethodForm {
     private void lightPath(MethodText text, Map<String, String> filled) throws InputException {
         String beam = filled.getOrDefault("beam", "");
         String size = shown.pointed(filled.getOrDefault("path", "").strip());
-        boolean vertical = beam.equals("vertical");
+        boolean vertical = beam.equals("vertical") || beam.equals("measured");
         boolean fixed = beam.equals("fixed");
         try {
             if (vertical || fixed) {

@@ -41,6 +41,12 @@ public final class RunStore {
     /** Opens a run file with everything it names. */
     public RunDraft open(Path file) throws InputException {
         Run run = new RunReader().read(file);
+        if (run.pathReading().isPresent()) {
+            throw new InputException(
+                    Place.file(file),
+                    "the run measures its light paths ('path-reading'), which the window cannot show or keep yet; expected a run"
+                            + " without it, or work this one up with 'tallywell workup'");
+        }
         Origin<AssayMethod> method = method(file, run.method());
         Path layout = resolve(file, run.layout());
         Optional<Origin<SampleList>> samples = Optional.empty();

@@ -160,6 +160,11 @@ public final class Sum {
                                 + deltaA
                         : "  ΔA = " + formula + " − A after = " + corrected + " − " + shown.fixed(after, A) + " = "
                                 + deltaA);
+        trace.path()
+                .ifPresent(path -> lines.add("  of which each is taken times "
+                        + shown.rounded(path.scale(), DIGITS) + ", " + shown.rounded(path.plannedCm(), DIGITS)
+                        + " cm over its measured "
+                        + shown.rounded(path.cm(), DIGITS) + " cm"));
     }
 
     private void indicator(IndicatorLeft left) {
@@ -276,6 +281,9 @@ public final class Sum {
                 + shown.plain(step.signal().absorptivity().orElseThrow()) + " L/mol/cm · "
                 + shown.rounded(path.cm(total), DIGITS) + " cm · " + shown.plain(v) + " µL · "
                 + shown.plain(step.analyte().signalPerAnalyte()) + ") = " + shown.rounded(c, DIGITS) + " g/L");
+        if (path instanceof LightPath.Measured) {
+            lines.add("  with d, the length that every ΔA is stated for");
+        }
         if (path instanceof LightPath.Vertical vertical) {
             lines.add("  with d = V / well area = " + shown.plain(total) + " mm³ / "
                     + shown.plain(vertical.wellAreaMm2()) + " mm²");

@@ -31,7 +31,7 @@ final class ReadingsTable implements Closeable {
     }
 
     void add(Report report) throws IOException {
-        List<Taken> entries = report.analysis().assay().readings();
+        List<Taken> entries = report.analysis().assay().allReadings();
         for (int i = 0; i < entries.size(); i++) {
             ReadingSeries series = entries.get(i).series();
             for (Well well : series.wells()) {

@@ -63,7 +63,9 @@ final class Tables {
             Column.number("a_before", "Absorbance before the trigger, as read").in(Ucum.ONE),
             Column.number("a_after", "Absorbance after the reaction, as used").in(Ucum.ONE),
             Column.number("creep_per_min", "Steady change after the reaction").in("min-1"),
-            Column.number("delta_a", "Absorbance after less before, turned round where the signal falls")
+            Column.number(
+                            "delta_a",
+                            "Absorbance after less before, turned round where the signal falls; of one common light path where it was measured")
                     .in(Ucum.ONE),
             Column.number("u_delta_a", "Standard uncertainty of delta_a from the trace")
                     .in(Ucum.ONE),
@@ -72,7 +74,9 @@ final class Tables {
                     .perRow(),
             Column.text("unit", UNIT),
             Column.yesNo("used", "Whether the well counts").required(),
-            Column.text("flags", FLAGS));
+            Column.text("flags", FLAGS),
+            Column.number("path_cm", "Light path of the well, where it was measured")
+                    .in("cm"));
 
     static final List<Column> UNITS = List.of(
             Column.text("unit", "Unit as the other tables print it").required(),

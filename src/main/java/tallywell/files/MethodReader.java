@@ -79,7 +79,7 @@ public final class MethodReader {
         top.need("signal", "'signal: {wavelength: 340 nm}'");
         top.need("calibration", "'calibration: {by: standards, model: line}'");
         top.need("report", "'report: {unit: g/L}'");
-        Optional<LightPath> lightPath = lightPath(top);
+        Optional<LightPath> lightPath = LightPathReader.lightPath(top);
         YamlNode stepsNode = top.need("steps", "'steps:' with one '- analyte: ...' a trigger");
         List<Step> steps = new ArrayList<>();
         for (YamlNode item : stepsNode.list("one item a trigger")) {
@@ -89,7 +89,8 @@ public final class MethodReader {
             throw stepsNode.wrong("found no steps; expected one a trigger");
         }
         TriggerDilution dilution = word(top, "trigger-dilution", TriggerDilution.class, TriggerDilution.IGNORE);
-        checkDilution(top, dilution, lightPath, steps);
+        LightPathReader.checkDilution(top, dilution, lightPath, steps);
+        LightPathReader.checkMeasured(top, lightPath, steps);
         return new AssayMethod(
                 id.text(),
                 free(top, "title", id.text()),
@@ -103,31 +104,6 @@ public final class MethodReader {
                 BenchReader.bench(top, steps),
                 DifferenceReader.differences(top, steps),
                 top.has("repeats") ? Optional.of(top.need("repeats", "").word(RepeatRule.class)) : Optional.empty());
-    }
-
-    private static void checkDilution(
-            YamlMapping top, TriggerDilution dilution, Optional<LightPath> lightPath, List<Step> steps)
-            throws InputException {
-        if (dilution == TriggerDilution.IGNORE) {
-            return;
-        }
-        YamlNode node = top.need("trigger-dilution", "");
-        if (lightPath.isPresent() && lightPath.get() instanceof LightPath.Vertical) {
-            throw node.wrong("found 'trigger-dilution: correct' with a vertical beam; there the absorbance follows the "
-                    + "amount over the well's area and added liquid does not dilute it; expected 'ignore'");
-        }
-        if (steps.stream().anyMatch(step -> step.signalFormula() == SignalFormula.EQUILIBRIUM_COUPLED)) {
-            throw node.wrong("found 'trigger-dilution: correct' with 'signal-formula: equilibrium-coupled'; its three "
-                    + "readings are taken as read; expected 'ignore'");
-        }
-        if (lightPath.isEmpty()) {
-            throw node.wrong("found 'trigger-dilution: correct' without a light path; expected "
-                    + "'light-path: {beam: fixed, length: 1 cm}', since only a fixed beam sees the dilution");
-        }
-        if (steps.stream().anyMatch(step -> step.volumes().isEmpty())) {
-            throw node.wrong("found 'trigger-dilution: correct' in a step without volumes; expected "
-                    + "'volumes: {sample: ..., before-trigger: ..., after-trigger: ...}'");
-        }
     }
 
     private static List<String> cautions(YamlMapping top) throws InputException {
@@ -303,26 +279,6 @@ public final class MethodReader {
     private static OptionalDouble time(YamlMapping keys, String key) throws InputException {
         Optional<YamlNode> node = keys.find(key);
         return node.isPresent() ? OptionalDouble.of(node.get().notNegative(Kind.TIME)) : OptionalDouble.empty();
-    }
-
-    private static Optional<LightPath> lightPath(YamlMapping top) throws InputException {
-        Optional<YamlNode> node = top.find("light-path");
-        if (node.isEmpty()) {
-            return Optional.empty();
-        }
-        YamlMapping keys = node.get().mapping("a light path, such as {beam: fixed, length: 1 cm}");
-        YamlNode beam = keys.need("beam", "'beam: fixed' or 'beam: vertical'");
-        return switch (beam.text()) {
-            case "fixed" ->
-                Optional.of(new LightPath.Fixed(keys.only("beam", "length")
-                        .need("length", "'length: 1 cm'")
-                        .positive(Kind.LENGTH)));
-            case "vertical" ->
-                Optional.of(new LightPath.Vertical(keys.only("beam", "well-area")
-                        .need("well-area", "'well-area: 33.2 mm2'")
-                        .positive(Kind.AREA)));
-            default -> throw beam.wrong("found 'beam: " + beam.text() + "'; expected one of fixed, vertical");
-        };
     }
 
     private static CalibrationRule calibration(Layered keys) throws InputException {

@@ -5,21 +5,17 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
-import java.util.OptionalInt;
 import tallywell.method.Run;
 import tallywell.notice.InputException;
 import tallywell.plate.PlateFormat;
 import tallywell.plate.Well;
 import tallywell.plate.Wells;
 import tallywell.quantity.Kind;
-import tallywell.quantity.Unit;
 
 /** Reads run files ({@code tallywell: run/1}). */
 public final class RunReader {
     /** Wells are checked against the run's own plate when its layout is known. */
     private static final PlateFormat LARGEST = new PlateFormat(32, 48);
-
-    private static final int MOST_BLOCKS = 10_000;
 
     /** Reads a run that has been done: it names its readings. */
     public Run read(Path path) throws InputException {
@@ -44,7 +40,8 @@ public final class RunReader {
                 "exclude",
                 "finished-from",
                 "plan",
-                "planning");
+                "planning",
+                "path-reading");
         return new Run(
                 free(top, "title"),
                 top.need("method", "'method: l-malic-340' or a path").text().strip(),
@@ -55,7 +52,8 @@ public final class RunReader {
                 exclusions(top),
                 finishedFrom(top),
                 text(top, "plan"),
-                PlanningReader.planning(top));
+                PlanningReader.planning(top),
+                PathReadingReader.of(top));
     }
 
     private static List<Run.Reading> readings(YamlMapping top) throws InputException {
@@ -82,27 +80,18 @@ public final class RunReader {
             }
             triggerBefore = true;
         }
-        Optional<YamlNode> block = keys.find("block");
-        Optional<YamlNode> wavelength = keys.find("wavelength");
+        PathReadingReader.Picked picked = PathReadingReader.Picked.of(keys);
         Optional<YamlNode> time = keys.find("time");
         return new Run.Reading(
-                keys.need("file", "'file: before.csv'").text().strip(),
+                picked.file(),
                 triggerBefore,
                 triggerAt(keys),
-                text(keys, "plate"),
-                block.isPresent() ? OptionalInt.of(block.get().count(MOST_BLOCKS)) : OptionalInt.empty(),
-                wavelength.isPresent()
-                        ? OptionalDouble.of(
-                                wavelength.get().quantity(Kind.LENGTH).in(Unit.NANOMETRE))
-                        : OptionalDouble.empty(),
+                picked.plate(),
+                picked.block(),
+                picked.wavelengthNm(),
                 time.isPresent() ? OptionalDouble.of(time.get().notNegative(Kind.TIME)) : OptionalDouble.empty(),
                 item.line(),
-                samePlate(keys));
-    }
-
-    private static Optional<String> samePlate(YamlMapping keys) throws InputException {
-        Optional<YamlNode> node = keys.find("same-plate");
-        return node.isPresent() ? Optional.of(node.get().freeText()) : Optional.empty();
+                picked.samePlate());
     }
 
     private static List<Double> triggerAt(YamlMapping keys) throws InputException {

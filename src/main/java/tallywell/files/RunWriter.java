@@ -2,12 +2,16 @@ package tallywell.files;
 
 import java.util.List;
 import java.util.stream.Collectors;
+import tallywell.method.PathReading;
 import tallywell.method.Run;
+import tallywell.method.Spread;
 import tallywell.plate.Well;
 import tallywell.quantity.Numbers;
 
 /** Writes run files ({@code tallywell: run/1}); {@link RunReader} reads the same run back, line numbers apart. */
 public final class RunWriter {
+    private static final double PERCENT = 100;
+
     /** The text of a run file. */
     public String text(Run run) {
         StringBuilder text = new StringBuilder("tallywell: run/1\n");
@@ -42,6 +46,9 @@ public final class RunWriter {
                                     each.reason(),
                                     each.by())));
         }
+        run.pathReading()
+                .ifPresent(
+                        path -> text.append("path-reading: ").append(path(path)).append('\n'));
         run.plan().ifPresent(plan -> optional(text, "plan", plan));
         String planning = PlanningWriter.text(run.planning());
         if (!planning.isEmpty()) {
@@ -68,6 +75,26 @@ public final class RunWriter {
         braces.add("time", reading.timeS(), " s");
         reading.samePlate().ifPresent(reason -> braces.add("same-plate", YamlText.quoted(reason)));
         return braces;
+    }
+
+    private static YamlText.Braces path(PathReading path) {
+        boolean tolerance = path.spread().shape() == Spread.Shape.RECTANGULAR;
+        return new YamlText.Braces()
+                .add("peak", reading(path.peak()).toString())
+                .add("beside", reading(path.beside()).toString())
+                .add(
+                        "one-centimetre",
+                        new YamlText.Braces()
+                                .add("peak", Numbers.plain(path.peakOfOneCm()))
+                                .add("beside", Numbers.plain(path.besideOfOneCm()))
+                                .toString())
+                .add(
+                        "uncertainty",
+                        new YamlText.Braces()
+                                .add(
+                                        tolerance ? "tolerance" : "standard",
+                                        Numbers.plain(PERCENT * path.spread().halfWidth()) + " %")
+                                .toString());
     }
 
     private static YamlText.Braces said(YamlText.Braces braces, String reason, String by) {

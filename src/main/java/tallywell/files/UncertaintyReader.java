@@ -60,7 +60,7 @@ final class UncertaintyReader {
         return Optional.of(new Validation(precision, bias));
     }
 
-    private static Spread spread(YamlNode node, InputQuantity quantity) throws InputException {
+    static Spread spread(YamlNode node, InputQuantity quantity) throws InputException {
         YamlMapping keys = node.mapping("one of " + EXAMPLE).only("tolerance", "standard", "expanded");
         if (keys.all().size() != 1) {
             throw node.wrong(

@@ -68,6 +68,23 @@ public record AssayMethod(
                 Optional.empty());
     }
 
+    /** The same method with something else said about uncertainty. */
+    public AssayMethod withUncertainty(UncertaintyRule other) {
+        return new AssayMethod(
+                id,
+                title,
+                source,
+                steps,
+                lightPath,
+                triggerDilution,
+                before,
+                cautions,
+                other,
+                bench,
+                differences,
+                repeats);
+    }
+
     /** How many triggers a run has, over all steps. */
     public int triggers() {
         return steps.stream().mapToInt(step -> step.signalFormula().triggers()).sum();

@@ -8,7 +8,7 @@ public enum InputQuantity implements Worded {
     TOTAL_VOLUME("total-volume", "total volume"),
     /** Molar absorptivity, relative. */
     ABSORPTIVITY("absorptivity", "molar absorptivity"),
-    /** Length of a fixed beam, or area of the well for a vertical one, relative. */
+    /** Length of a fixed beam, area of the well for a vertical one, or the reading of 1 cm of water by which it is measured. */
     LIGHT_PATH("light-path", "light path"),
     /** Photometric scale of the reader, relative. */
     READER("reader", "photometric scale"),

@@ -48,4 +48,24 @@ public sealed interface LightPath {
             return volumeUl / wellAreaMm2 / MM_PER_CM;
         }
     }
+
+    /**
+     * A beam from above or below whose way is measured well by well, from the absorption of water in the near infra-red. The
+     * way by volume and area serves for plans and as the common way that each ΔA is stated for; it cancels from results.
+     *
+     * @param wellAreaMm2 area of the well's cross-section in mm², positive
+     */
+    record Measured(double wellAreaMm2) implements LightPath {
+        /** Refuses areas that are not positive. */
+        public Measured {
+            if (!(wellAreaMm2 > 0)) {
+                throw new IllegalArgumentException("wellAreaMm2 must be > 0 but was " + wellAreaMm2);
+            }
+        }
+
+        @Override
+        public double cm(double volumeUl) {
+            return new Vertical(wellAreaMm2).cm(volumeUl);
+        }
+    }
 }

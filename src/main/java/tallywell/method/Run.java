@@ -21,6 +21,7 @@ import tallywell.plate.Well;
  * @param finishedFrom the analyst's own choices of the finished part
  * @param plan path of the plan that the run followed, if it names one
  * @param planning how it is planned
+ * @param pathReading where the light path of each well is measured, if it is
  */
 public record Run(
         String title,
@@ -32,7 +33,34 @@ public record Run(
         List<Exclusion> exclusions,
         List<FinishedFrom> finishedFrom,
         Optional<String> plan,
-        Planning planning) {
+        Planning planning,
+        Optional<PathReading> pathReading) {
+    /** A run whose light paths are not measured. */
+    public Run(
+            String title,
+            String method,
+            String layout,
+            Optional<String> samples,
+            String operator,
+            List<Reading> readings,
+            List<Exclusion> exclusions,
+            List<FinishedFrom> finishedFrom,
+            Optional<String> plan,
+            Planning planning) {
+        this(
+                title,
+                method,
+                layout,
+                samples,
+                operator,
+                readings,
+                exclusions,
+                finishedFrom,
+                plan,
+                planning,
+                Optional.empty());
+    }
+
     /** A run that follows no plan. */
     public Run(
             String title,

@@ -51,6 +51,14 @@ public record UncertaintyRule(Stated stated, Map<InputQuantity, Spread> inputs, 
         }
     }
 
+    /** The same with one quantity as uncertain as another says. */
+    public UncertaintyRule with(InputQuantity quantity, Spread spread) {
+        EnumMap<InputQuantity, Spread> more = new EnumMap<>(InputQuantity.class);
+        more.putAll(inputs);
+        more.put(quantity, spread);
+        return new UncertaintyRule(stated, more, validation);
+    }
+
     /** Keeps a copy that cannot change. */
     public UncertaintyRule {
         EnumMap<InputQuantity, Spread> copy = new EnumMap<>(InputQuantity.class);

@@ -69,12 +69,7 @@ final class ResultLines {
             if (each.result().role().equals(role)) {
                 String last = role.equals("sample") ? Words.advice(each) : recovery(each.result());
                 String scatter = basis.row(BasisWords.of(each));
-                rows.add(row(
-                        each.result(),
-                        Stated.of(report.analysis(), each),
-                        each.verdict(),
-                        last,
-                        scatter));
+                rows.add(row(each.result(), Stated.of(report.analysis(), each), each.verdict(), last, scatter));
             }
         }
         return rows;

@@ -99,7 +99,7 @@ final class Feasibility {
     private double holdsUl() {
         boolean vertical = wanted.method()
                 .lightPath()
-                .map(path -> path instanceof LightPath.Vertical)
+                .map(path -> !(path instanceof LightPath.Fixed))
                 .orElse(true);
         double usual =
                 vertical ? HOLDS_UL.getOrDefault(wanted.layout().format().wells(), Double.MAX_VALUE) : Double.MAX_VALUE;

@@ -40,6 +40,8 @@ final class CalibrationPlaces {
         ABSORPTIVITY("Molar absorptivity, ε", "L/mol/cm"),
         WELL_AREA("Area of the well", "mm2"),
         PATH("Light path, d", "cm"),
+        ONE_CM_PEAK("Absorbance of 1 cm of water at the peak", ""),
+        ONE_CM_BESIDE("Absorbance of 1 cm of water beside the peak", ""),
         SIGNALS("Signal molecules per analyte molecule, s", ""),
         FACTOR("Factor V·M/(ε·d·v·s)", "g/L per ΔA"),
         POINTS("Points", ""),
@@ -225,6 +227,9 @@ final class CalibrationPlaces {
             }
             if (step.step().analyte().molarMass().isPresent()) {
                 wanted.add(Fact.MOLAR_MASS);
+            }
+            if (analysis.assay().path().isPresent()) {
+                wanted.addAll(EnumSet.of(Fact.WELL_AREA, Fact.PATH, Fact.ONE_CM_PEAK, Fact.ONE_CM_BESIDE));
             }
             if (step.calibration().isEmpty()) {
                 wanted.addAll(EnumSet.of(Fact.ABSORPTIVITY, Fact.PATH, Fact.SIGNALS, Fact.FACTOR));

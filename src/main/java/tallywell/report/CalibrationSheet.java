@@ -171,13 +171,20 @@ final class CalibrationSheet {
             }
             for (Fact fact : section.facts()) {
                 sheet.row(section.row(fact));
-                sheet.text(0, fact.label(), Looks.TEXT);
+                sheet.text(0, label(fact), Looks.TEXT);
                 fact(fact, Scope.USED, Optional.of(used));
                 sheet.text(2, fact.unit(), Looks.NOTE.align(Look.Align.INDENT));
                 if (fitted && fact.compareTo(Fact.POINTS) >= 0 && draft.whole().isPresent()) {
                     fact(fact, Scope.ALL, all);
                 }
             }
+        }
+
+        /** A measured path stands with each well; the one here is the length that every ΔA is stated for. */
+        private String label(Fact fact) {
+            return fact == Fact.PATH && draft.analysis().assay().path().isPresent()
+                    ? fact.label() + ", that every ΔA is stated for"
+                    : fact.label();
         }
 
         private void fact(Fact fact, Scope scope, Optional<FactValues> values) {

@@ -28,6 +28,14 @@ final class FactValues {
         values.put(Fact.MOLAR_MASS, step.step().analyte().molarMass());
         values.put(Fact.ABSORPTIVITY, step.step().signal().absorptivity());
         put(Fact.SIGNALS, step.step().analyte().signalPerAnalyte());
+        analysis.assay().path().ifPresent(path -> {
+            put(Fact.WELL_AREA, measured(analysis).wellAreaMm2());
+            put(
+                    Fact.PATH,
+                    measured(analysis).cm(step.step().volumes().orElseThrow().afterTriggerUl()));
+            put(Fact.ONE_CM_PEAK, path.reading().peakOfOneCm());
+            put(Fact.ONE_CM_BESIDE, path.reading().besideOfOneCm());
+        });
         if (step.calibration().isPresent()) {
             fitted(step.calibration().get());
         } else {
@@ -37,6 +45,10 @@ final class FactValues {
 
     OptionalDouble of(Fact fact) {
         return values.getOrDefault(fact, OptionalDouble.empty());
+    }
+
+    private static LightPath.Measured measured(Analysis analysis) {
+        return (LightPath.Measured) analysis.assay().method().lightPath().orElseThrow();
     }
 
     private void put(Fact fact, double value) {

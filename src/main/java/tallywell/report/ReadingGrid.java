@@ -45,7 +45,7 @@ final class ReadingGrid {
     private final Map<Well, Integer> timesAt = new HashMap<>();
 
     ReadingGrid(Analysis analysis) throws IOException {
-        taken = analysis.assay().readings();
+        taken = analysis.assay().allReadings();
         firstColumn = new int[taken.size()];
         TreeSet<Well> read = new TreeSet<>();
         int next = 0;

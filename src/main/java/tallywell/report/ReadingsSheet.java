@@ -34,7 +34,7 @@ final class ReadingsSheet {
         this.draft = draft;
         this.sheet = sheet;
         this.grid = draft.readings();
-        this.taken = draft.analysis().assay().readings();
+        this.taken = draft.analysis().assay().allReadings();
     }
 
     static void write(Draft draft, Sheet sheet) throws IOException {
@@ -95,8 +95,13 @@ final class ReadingsSheet {
                 collect(parts, well.trace().readings().after(), step.number());
             }
         }
-        for (int i = 0; i < grid.columns(); i++) {
+        int path = taken.size() - draft.analysis().assay().readings().size();
+        for (int i = 0; i < grid.columns() - path; i++) {
             sheet.text(ReadingGrid.FIRST_COLUMN + i, words(parts.get(i)), Looks.NOTE.align(Look.Align.RIGHT));
+        }
+        for (int i = 0; i < path; i++) {
+            int column = grid.firstColumn(taken.size() - path + i);
+            sheet.text(column, i == 0 ? "light path, peak" : "light path, beside", Looks.NOTE.align(Look.Align.RIGHT));
         }
     }
 

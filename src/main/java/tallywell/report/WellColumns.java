@@ -32,7 +32,8 @@ enum WellColumns {
     VALUE,
     UNIT,
     USED,
-    FLAGS;
+    FLAGS,
+    PATH_CM;
 
     private static final List<WellColumns> ALL = List.of(values());
 
@@ -101,6 +102,7 @@ enum WellColumns {
         to.text(hasValue(well.content()) ? well.unit().symbol() : "");
         to.text(well.used() ? "yes" : "no");
         to.text(ResultColumns.words(well.flags()));
+        to.number(trace.path().map(path -> OptionalDouble.of(path.cm())).orElse(OptionalDouble.empty()));
     }
 
     /** Whether wells of this content have a value; the others only serve those that have. */

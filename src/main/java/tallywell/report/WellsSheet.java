@@ -9,7 +9,9 @@ import org.apache.poi.ss.util.CellRangeAddress;
 import org.apache.poi.ss.util.CellRangeAddressList;
 import org.apache.poi.xssf.usermodel.XSSFDataValidationHelper;
 import tallywell.method.Direction;
+import tallywell.workup.Assay;
 import tallywell.workup.Flag;
+import tallywell.workup.Ref;
 import tallywell.workup.StepAnalysis;
 import tallywell.workup.WellResult;
 
@@ -60,7 +62,8 @@ final class WellsSheet {
         int last = WellColumns.count() - 1;
         sheet.poi().setAutoFilter(new CellRangeAddress(0, places.lastRow(), 0, last));
         sheet.widths(
-                26, 8, 6, 13, 8, 6, 24, 6, 14, 10, 10, 14, 10, 11, 12, 11, 9, 7, 30, 11, 10, 9, 11, 10, 14, 15, 14, 11);
+                26, 8, 6, 13, 8, 6, 24, 6, 14, 10, 10, 14, 10, 11, 12, 11, 9, 7, 30, 9, 11, 10, 9, 11, 10, 14, 15, 14,
+                11);
         sheet.print(true, false, 1, draft.report().run());
         sheet.printArea(places.lastRow(), last);
         XSSFDataValidationHelper helper = new XSSFDataValidationHelper(sheet.poi());
@@ -159,10 +162,29 @@ final class WellsSheet {
                 case CREEP_PER_MIN -> traces.creep(well);
                 case DELTA_A -> Optional.of(delta());
                 case NET_DELTA_A -> NetFormula.of(draft, step, well, CalibrationPlaces.Scope.USED);
+                case PATH_CM -> path();
                 case VALUE ->
                     WellColumns.hasValue(well.content()) ? value(WellPlaces.Working.CONCENTRATION) : Optional.empty();
                 default -> Optional.empty();
             };
+        }
+
+        /** From the cells of the two readings; nothing where the well lacks one or there is no more at the peak. */
+        private Optional<String> path() {
+            Assay assay = draft.analysis().assay();
+            if (assay.path().isEmpty()
+                    || !assay.path().get().peak().series().has(well.well())
+                    || !assay.path().get().beside().series().has(well.well())) {
+                return Optional.empty();
+            }
+            int entries = assay.readings().size();
+            String peak = draft.readings().cell(well.well(), new Ref(entries, 0));
+            String beside = draft.readings().cell(well.well(), new Ref(entries + 1, 0));
+            CalibrationPlaces.Section section = draft.calibration().of(step.number());
+            String water = "(" + section.cell(CalibrationPlaces.Fact.ONE_CM_PEAK, CalibrationPlaces.Scope.USED) + "-"
+                    + section.cell(CalibrationPlaces.Fact.ONE_CM_BESIDE, CalibrationPlaces.Scope.USED) + ")";
+            return Optional.of("IF(COUNT(" + peak + "," + beside + ")<2,\"\",IF(" + peak + ">" + beside + ",(" + peak
+                    + "-" + beside + ")/" + water + ",\"\"))");
         }
 
         private String delta() {
@@ -173,9 +195,15 @@ final class WellsSheet {
                     ? before + "*" + section.cell(CalibrationPlaces.Fact.TRIGGER_FACTOR, CalibrationPlaces.Scope.USED)
                     : before;
             boolean rises = step.step().signal().direction() == Direction.RISES;
+            String read = rises ? after + "-" + diluted : diluted + "-" + after;
+            if (draft.analysis().assay().path().isEmpty()) {
+                return blankOr("OR(" + before + "=\"\"," + after + "=\"\")", read);
+            }
+            String path = WellPlaces.own(row, WellColumns.PATH_CM);
             return blankOr(
-                    "OR(" + before + "=\"\"," + after + "=\"\")",
-                    rises ? after + "-" + diluted : diluted + "-" + after);
+                    "OR(" + before + "=\"\"," + after + "=\"\"," + path + "=\"\")",
+                    "(" + read + ")*" + section.cell(CalibrationPlaces.Fact.PATH, CalibrationPlaces.Scope.USED) + "/"
+                            + path);
         }
 
         private Optional<String> value(WellPlaces.Working concentration) {

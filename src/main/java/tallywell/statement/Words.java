@@ -78,6 +78,7 @@ public final class Words {
             case SAMPLES_DISAGREE -> "another row of this name or id differs by more than the uncertainties";
             case OTHER_PLATE -> "the pattern of the wells is that of another plate";
             case STANDARDS_UNFINISHED -> "standards or blanks perhaps not over";
+            case PATH_DOUBTFUL -> "measured light path is not plausible";
         };
     }
 

@@ -176,15 +176,21 @@ public final class CheckMethod {
         boolean vertical = method.lightPath()
                 .filter(path -> path instanceof LightPath.Vertical)
                 .isPresent();
+        boolean measured = method.lightPath()
+                .filter(path -> path instanceof LightPath.Measured)
+                .isPresent();
         line(
                 text,
                 vertical
                         ? "    well area 1 % larger: results 1.010 times; the total volume cancels"
                         : "    path 1 % longer: results 0.990 times; total volume 1 % larger: 1.010 times");
-        if (vertical) {
+        if (measured) {
+            line(text, "    light path: measured well by well; the well area is for plans, and cancels from results");
+        }
+        if (vertical || measured) {
             line(
                     text,
-                    "    light path: "
+                    (measured ? "    planned light path: " : "    light path: ")
                             + Numbers.fixed(method.lightPath().orElseThrow().cm(volumes.afterTriggerUl()), 3)
                             + " cm at " + Numbers.plain(volumes.afterTriggerUl()) + " µL");
         }

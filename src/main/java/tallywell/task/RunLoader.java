@@ -17,6 +17,7 @@ import tallywell.files.RunReader;
 import tallywell.files.SampleListReader;
 import tallywell.method.AssayMethod;
 import tallywell.method.DilutionSeries;
+import tallywell.method.PathReading;
 import tallywell.method.PlannedRun;
 import tallywell.method.Run;
 import tallywell.method.SampleList;
@@ -34,6 +35,7 @@ import tallywell.readings.Export;
 import tallywell.readings.Importer;
 import tallywell.workup.Assay;
 import tallywell.workup.FinishedChoices;
+import tallywell.workup.MeasuredPath;
 import tallywell.workup.PlateIdentity;
 import tallywell.workup.Taken;
 
@@ -128,6 +130,9 @@ final class RunLoader {
                 Run.Exclusion.byWell(run.exclusions()),
                 FinishedChoices.byWell(name, run.finishedFrom()),
                 DilutionSeries.of(run.planning()));
+        if (run.pathReading().isPresent()) {
+            assay = assay.withPath(path(run.pathReading().get(), finder, read));
+        }
         return new Loaded(assay, read, departures(name, run, assay, finder, read));
     }
 
@@ -203,20 +208,36 @@ final class RunLoader {
         List<Taken> readings = new ArrayList<>();
         OptionalDouble wavelength = method.steps().get(0).signal().wavelengthNm();
         for (Run.Reading reading : run.readings()) {
-            Finder.Found file = finder.find("readings", reading.file());
-            Choice choice = new Choice(reading.block(), reading.plate(), reading.wavelengthNm());
-            Export export = importer.read(file.path(), choice);
-            Block block = export.one(choice, wavelength);
-            read.add("readings", reading.file(), file);
-            plates.add(block.plate());
-            readings.add(new Taken(
-                    reading.file(),
-                    reading.triggerBefore(),
-                    reading.triggerAtS(),
-                    reading.timeS(),
-                    block.series(),
-                    new PlateIdentity(block.plate(), block.readAt(), reading.samePlate())));
+            Taken taken = taken(reading, wavelength, importer, finder, read);
+            plates.add(taken.identity().plate());
+            readings.add(taken);
         }
         return readings;
+    }
+
+    private static Taken taken(
+            Run.Reading reading, OptionalDouble wavelength, Importer importer, Finder finder, ReadFiles read)
+            throws InputException {
+        Finder.Found file = finder.find("readings", reading.file());
+        Choice choice = new Choice(reading.block(), reading.plate(), reading.wavelengthNm());
+        Export export = importer.read(file.path(), choice);
+        Block block = export.one(choice, wavelength);
+        read.add("readings", reading.file(), file);
+        return new Taken(
+                reading.file(),
+                reading.triggerBefore(),
+                reading.triggerAtS(),
+                reading.timeS(),
+                block.series(),
+                new PlateIdentity(block.plate(), block.readAt(), reading.samePlate()));
+    }
+
+    /** The two readings of the light path; nothing but the run says which of several sets they are. */
+    private static MeasuredPath path(PathReading path, Finder finder, ReadFiles read) throws InputException {
+        Importer importer = new Importer();
+        return new MeasuredPath(
+                path,
+                taken(path.peak(), OptionalDouble.empty(), importer, finder, read),
+                taken(path.beside(), OptionalDouble.empty(), importer, finder, read));
     }
 }

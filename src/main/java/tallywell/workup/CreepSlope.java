@@ -85,8 +85,18 @@ public record CreepSlope(Optional<SlopeOnChange> samples, Optional<SlopeOnChange
         return new SlopeOnChange.Point(
                 mean(wells.stream().map(WellTrace::deltaA).toList()),
                 uOfMean(wells.stream().map(CreepSlope::uOfNoise).toList()),
-                sign * mean(wells.stream().map(WellTrace::creepPerMin).toList()),
-                uOfMean(wells.stream().map(WellTrace::uCreepPerMin).toList()));
+                sign
+                        * mean(wells.stream()
+                                .map(well -> scaled(well, well.creepPerMin()))
+                                .toList()),
+                uOfMean(wells.stream()
+                        .map(well -> scaled(well, well.uCreepPerMin()))
+                        .toList()));
+    }
+
+    /** Creep of the same light path as ΔA. */
+    private static OptionalDouble scaled(WellTrace well, OptionalDouble creep) {
+        return creep.isPresent() ? OptionalDouble.of(well.pathScale() * creep.getAsDouble()) : creep;
     }
 
     /** What the course of the trace leaves open is no scatter, which alone makes a slope of errors that ΔA and creep share. */

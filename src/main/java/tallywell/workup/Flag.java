@@ -93,7 +93,9 @@ public enum Flag {
     /** The pattern of the wells does not come back after the trigger. */
     OTHER_PLATE("the pattern of the wells does not come back in a later reading, which may be of another plate"),
     /** Standards or blanks that a result rests on may not have been over. */
-    STANDARDS_UNFINISHED("standards or blanks that it rests on may not have been over");
+    STANDARDS_UNFINISHED("standards or blanks that it rests on may not have been over"),
+    /** The measured light path does not go with the volume in the well. */
+    PATH_DOUBTFUL("the measured light path does not go with the volume and the area of the well");
 
     private final String text;
 

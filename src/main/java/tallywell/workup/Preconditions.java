@@ -46,6 +46,7 @@ final class Preconditions {
         all.readingsFit();
         all.readingsDiffer();
         OnePlate.faults(assay.readings()).forEach(all::fault);
+        MeasuredPath.faults(assay).forEach(all::fault);
         all.analytesAreKnown();
         all.quantitiesConvert();
         new Differences(assay).faults().forEach(all::fault);
@@ -89,6 +90,7 @@ final class Preconditions {
             unused(assay, each.wells(), each.line(), "finished-from").ifPresent(remarks::add);
         }
         remarks.addAll(OnePlate.accepted(assay));
+        remarks.addAll(MeasuredPath.remarks(assay));
         remarks.addAll(new Differences(assay).remarks());
         return remarks;
     }

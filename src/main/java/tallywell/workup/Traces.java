@@ -36,6 +36,7 @@ final class Traces {
     private final Assay assay;
     private final Timeline timeline;
     private final PlateScatter scatter;
+    private final Map<Well, WellPath> paths;
     /** How readings of the plate scatter in the step that is being worked. */
     private Optional<ReadingScatter> plate = Optional.empty();
     /** Each well sets and asks its own only, from whatever thread fits it. */
@@ -54,6 +55,7 @@ final class Traces {
         this.scatter = scatter;
         this.assay = assay;
         this.timeline = timeline;
+        this.paths = assay.path().map(each -> each.paths(assay)).orElse(Map.of());
     }
 
     /** The wells of the next step in row order; steps must be asked for one after the other. */
@@ -107,10 +109,28 @@ final class Traces {
                 ? OptionalDouble.of(
                         rules.signal().direction().sign() * change.get().deltaA())
                 : OptionalDouble.empty();
+        Optional<WellPath> path = Optional.ofNullable(paths.get(well));
+        if (assay.path().isPresent()) {
+            deltaA = ofCommonPath(deltaA, path, flags);
+        }
         if (isAbsorbanceHigh(rules, readings, change)) {
             flags.add(Flag.ABSORBANCE_HIGH);
         }
-        return new WellTrace(well, content, sample, group, used, readings, change, factor, deltaA, flags);
+        return new WellTrace(well, content, sample, group, used, readings, change, factor, deltaA, path, flags);
+    }
+
+    /** Without a measured path there is no ΔA that could be compared with those of other wells. */
+    private OptionalDouble ofCommonPath(OptionalDouble deltaA, Optional<WellPath> path, Set<Flag> flags) {
+        if (path.isEmpty()) {
+            flags.add(Flag.READINGS_MISSING);
+            return OptionalDouble.empty();
+        }
+        if (MeasuredPath.isDoubtful(assay.method(), path.get().cm())) {
+            flags.add(Flag.PATH_DOUBTFUL);
+        }
+        return deltaA.isPresent()
+                ? OptionalDouble.of(deltaA.getAsDouble() * path.get().scale())
+                : deltaA;
     }
 
     private int firstTrigger(int step) {

@@ -21,7 +21,8 @@ import tallywell.trace.Change;
  * @param readings its readings
  * @param change what the trace did, with the baseline already multiplied by {@code beforeFactor}
  * @param beforeFactor volume before over volume after the trigger where the method corrects, else 1
- * @param deltaA positive where the signal goes the way it should
+ * @param deltaA positive where the signal goes the way it should; for the common length where light paths were measured
+ * @param path its light path, where that was measured
  * @param flags what is special
  */
 public record WellTrace(
@@ -34,6 +35,7 @@ public record WellTrace(
         Optional<Change> change,
         double beforeFactor,
         OptionalDouble deltaA,
+        Optional<WellPath> path,
         Set<Flag> flags) {
     /** Keeps a copy that cannot change. */
     public WellTrace {
@@ -46,7 +48,7 @@ public record WellTrace(
     WellTrace with(Flag flag) {
         Set<Flag> more = EnumSet.of(flag);
         more.addAll(flags);
-        return new WellTrace(well, content, sample, group, used, readings, change, beforeFactor, deltaA, more);
+        return new WellTrace(well, content, sample, group, used, readings, change, beforeFactor, deltaA, path, more);
     }
 
     /** The absorbance before the trigger, as read. */
@@ -71,11 +73,21 @@ public record WellTrace(
 
     /** The part of the uncertainty of ΔA that the course of the trace leaves open; replicates share it. */
     public double uCourse() {
-        return change.map(Change::uCourse).orElse(0.0);
+        return pathScale() * change.map(Change::uCourse).orElse(0.0);
     }
 
-    /** Standard uncertainty of ΔA from the trace alone. */
+    /** What turns a change as read into ΔA: 1, or the common length over that of the well where light paths were measured. */
+    public double pathScale() {
+        return path.map(WellPath::scale).orElse(1.0);
+    }
+
+    /** Standard uncertainty of ΔA from the trace alone, and from its measured light path. */
     public OptionalDouble uDeltaA() {
-        return change.isPresent() ? change.get().uDeltaA() : OptionalDouble.empty();
+        OptionalDouble u = change.isPresent() ? change.get().uDeltaA() : OptionalDouble.empty();
+        return path.isEmpty() || u.isEmpty()
+                ? u
+                : OptionalDouble.of(Math.hypot(
+                        pathScale() * u.getAsDouble(),
+                        deltaA.orElse(0) * path.get().relativeUncertainty()));
     }
 }

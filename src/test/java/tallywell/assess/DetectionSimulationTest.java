@@ -61,8 +61,6 @@ class DetectionSimulationTest {
         assertThat(100.0 * detected / all)
                 .as("%s: false detections in %%", name)
                 .isBetween(3.5, 6.5);
-        assertThat(100.0 * below / all)
-                .as("%s: called below zero in %%", name)
-                .isBetween(0.5, 1.7);
+        assertThat(100.0 * below / all).as("%s: called below zero in %%", name).isBetween(0.5, 1.7);
     }
 }

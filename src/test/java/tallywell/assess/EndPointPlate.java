@@ -72,12 +72,7 @@ record EndPointPlate(String calibration, double ratePerS, double standardsPerS, 
      * @param restsOnUnfinished flagged for its standards or blanks
      */
     record Outcome(
-            double wrong,
-            double outside,
-            double passed,
-            double incomplete,
-            double over1A,
-            double restsOnUnfinished) {}
+            double wrong, double outside, double passed, double incomplete, double over1A, double restsOnUnfinished) {}
 
     Outcome draw(int plates, long seed) throws InputException {
         Random random = new Random(seed);
@@ -102,7 +97,8 @@ record EndPointPlate(String calibration, double ratePerS, double standardsPerS, 
                 counts[5] += each.result().flags().contains(Flag.STANDARDS_UNFINISHED) ? 1 : 0;
             }
         }
-        return new Outcome(counts[0] / all, counts[1] / all, counts[2] / all, counts[3] / all, counts[4] / all, counts[5] / all);
+        return new Outcome(
+                counts[0] / all, counts[1] / all, counts[2] / all, counts[3] / all, counts[4] / all, counts[5] / all);
     }
 
     Assessment assessed(long seed) throws InputException {

@@ -35,8 +35,7 @@ class LowestStandardTest {
     @Test
     void aSpoiledCurveDoesNotShowThatASampleLiesBelowIt() throws InputException {
         // 0.07 g/L stands over the lowest standard; the line of the swapped ones says that it stands below.
-        NoisyPlate plate =
-                NoisyPlate.of(METHOD, layout(0.06), List.of(), LowestStandardTest::swapped, 0.001, 0.004);
+        NoisyPlate plate = NoisyPlate.of(METHOD, layout(0.06), List.of(), LowestStandardTest::swapped, 0.001, 0.004);
         Judgement judged = first(plate.analyse());
         assertThat(judged.result().flags()).contains(Flag.BELOW_STANDARDS, Flag.BOUND_NOT_SHOWN);
         assertThat(judged.verdict()).isEqualTo(Verdict.CHECK);

@@ -73,7 +73,8 @@ class VerdictsTest {
 
     @Test
     void whatIsFarBelowTheBlankIsNotCalledBelowDetection() throws InputException {
-        Judgement judged = judge("rises", 1, "0.100 0.100 0.100 0.100 0.100 0.100", "0.110 0.101 0.102 0.112 0.111 0.113");
+        Judgement judged =
+                judge("rises", 1, "0.100 0.100 0.100 0.100 0.100 0.100", "0.110 0.101 0.102 0.112 0.111 0.113");
         assertThat(judged.result().flags()).contains(Flag.BELOW_ZERO).doesNotContain(Flag.BELOW_DETECTION);
     }
 

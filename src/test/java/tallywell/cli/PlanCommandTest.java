@@ -112,10 +112,13 @@ class PlanCommandTest {
         Path done = finishedRun();
         Files.writeString(done, Files.readString(done) + "planning: {series: [" + series + "]}\n");
         Path results = done.resolveSibling("tables").resolve("results.csv");
-        assertThat(run("workup", done.toString(), "--tables", results.getParent().toString())).isEqualTo(ExitStatus.DONE);
-        assertThat(results)
-                .content()
-                .containsPattern(",sample,16,Tank 16 day 20,.*,dilute:" + factor + ",");
+        assertThat(run(
+                        "workup",
+                        done.toString(),
+                        "--tables",
+                        results.getParent().toString()))
+                .isEqualTo(ExitStatus.DONE);
+        assertThat(results).content().containsPattern(",sample,16,Tank 16 day 20,.*,dilute:" + factor + ",");
         assertThat(run("plan", done.toString(), "--repeats")).as(err()).isEqualTo(ExitStatus.DONE);
         assertThat(done.resolveSibling("run-repeats.csv")).content().contains("\n1,Tank 16 day 20," + factor + ",");
     }

@@ -19,9 +19,12 @@ import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.MethodSource;
 import tallywell.method.AssayMethod;
+import tallywell.method.PathReading;
+import tallywell.method.Planning;
 import tallywell.method.Run;
 import tallywell.method.Sample;
 import tallywell.method.SampleList;
+import tallywell.method.Spread;
 import tallywell.method.Step;
 import tallywell.notice.InputException;
 import tallywell.plate.Content;
@@ -149,6 +152,43 @@ class WritersTest {
                 List.of(new Run.Exclusion(List.of(new Well(2, 4), new Well(31, 47)), "bubble: big", "J. Doe", 0)),
                 List.of(new Run.FinishedFrom(List.of(new Well(0, 0)), 541.25, "dust", "", 0)));
         assertThat(again(run)).isEqualTo(run);
+    }
+
+    @Test
+    void aMeasuredLightPathComesBack() throws InputException {
+        for (Spread spread : List.of(Spread.standard(0.01), Spread.tolerance(0.02))) {
+            Run.Reading peak = new Run.Reading(
+                    "nir, all.csv",
+                    false,
+                    List.of(),
+                    Optional.of("Plate 2"),
+                    OptionalInt.of(3),
+                    OptionalDouble.of(977),
+                    OptionalDouble.empty(),
+                    0,
+                    Optional.of("a new label"));
+            Run.Reading beside = Run.Reading.of("beside.csv", false, List.of());
+            Run run = new Run(
+                    "",
+                    "m.yaml",
+                    "l.yaml",
+                    Optional.empty(),
+                    "",
+                    List.of(Run.Reading.of("a.csv", false, List.of()), Run.Reading.of("b.csv", true, List.of())),
+                    List.of(),
+                    List.of(),
+                    Optional.empty(),
+                    Planning.USUAL,
+                    Optional.of(new PathReading(peak, beside, 0.341, 0.158, spread)));
+            PathReading back = new RunReader()
+                    .read(FilesFixture.file(folder, "r.yaml", new RunWriter().text(run)))
+                    .pathReading()
+                    .orElseThrow();
+            assertThat(back)
+                    .usingRecursiveComparison()
+                    .ignoringFields("peak.line", "beside.line")
+                    .isEqualTo(run.pathReading().orElseThrow());
+        }
     }
 
     @ParameterizedTest

@@ -44,7 +44,9 @@ class DilutionSeriesTest {
 
     @Test
     void withoutOnesOwnTheUsualOnesHold() {
-        assertThat(DilutionSeries.of(Planning.USUAL).steps()).startsWith(1.0, 2.0, 5.0, 10.0).endsWith(500000.0, 1e6);
+        assertThat(DilutionSeries.of(Planning.USUAL).steps())
+                .startsWith(1.0, 2.0, 5.0, 10.0)
+                .endsWith(500000.0, 1e6);
         assertThat(DilutionSeries.USUAL.largest()).isEqualTo(1e6);
     }
 }

@@ -5,12 +5,17 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.TreeMap;
+import tallywell.method.PathReading;
+import tallywell.method.Run;
 import tallywell.method.Sample;
+import tallywell.method.Spread;
 import tallywell.method.Treatment;
 import tallywell.notice.InputException;
 import tallywell.quantity.Dilution;
 import tallywell.workup.Assay;
+import tallywell.workup.MeasuredPath;
 import tallywell.workup.Plates;
+import tallywell.workup.Taken;
 
 /** Small runs by the rules that few methods need: coupled to an equilibrium, by difference, stated in another form. */
 final class OtherRules {
@@ -27,6 +32,8 @@ final class OtherRules {
     static Map<String, Assay> all() throws InputException {
         Map<String, Assay> all = new TreeMap<>();
         all.put("coupled", coupled());
+        all.put("measured-path", measured("{by: absorptivity}"));
+        all.put("measured-path-standards", measured("{by: standards, model: line}"));
         all.put("difference", difference("report: {unit: g/L}\n"));
         all.put(
                 "other-form",
@@ -35,6 +42,51 @@ final class OtherRules {
                 "other-form-millimoles",
                 difference("report: {unit: mmol/L, as: {name: carbon, formula: C, per-analyte: 6}}\n"));
         return all;
+    }
+
+    /** Light paths measured by water; one reading of them is over the range. */
+    private static Assay measured(String calibration) throws InputException {
+        return Plates.small()
+                .method(HEAD.replace("{beam: fixed, length: 1 cm}", "{beam: measured, well-area: 33.2 mm2}")
+                                .replace("{by: absorptivity}", calibration)
+                        + """
+                        steps:
+                          - analyte: {name: malic acid, formula: C4H6O5}
+                            volumes: {sample: 20 µL, before-trigger: 270 µL, after-trigger: 290 µL}
+                        report: {unit: g/L}
+                        """)
+                .layout("o a b", "1 1 1", """
+                        o: {role: blank}
+                        a: {role: standard, level: 0.05 g/L}
+                        b: {role: standard, level: 0.25 g/L}
+                        """)
+                .read(false, "0.1 0.11 0.1 0.1 0.12 0.1")
+                .read(true, "0.16 0.31 0.9 0.6 0.61 0.6")
+                .assay()
+                .withPath(new MeasuredPath(
+                        new PathReading(path(), path(), 0.341, 0.158, Spread.standard(0.01)),
+                        endPoint("peak", "0.215 0.212 0.219 0.217 0.209 over"),
+                        endPoint("beside", "0.06 0.061 0.059 0.06 0.06 0.06")));
+    }
+
+    private static Run.Reading path() {
+        return Run.Reading.of("after.csv", false, List.of());
+    }
+
+    private static Taken endPoint(String name, String numbers) throws InputException {
+        Taken taken = Plates.small()
+                .method(HEAD + """
+                        steps:
+                          - analyte: {name: malic acid, formula: C4H6O5}
+                            volumes: {sample: 20 µL, before-trigger: 270 µL, after-trigger: 290 µL}
+                        report: {unit: g/L}
+                        """)
+                .layout("o o o", "o o o", "o: {role: blank}")
+                .read(false, numbers)
+                .assay()
+                .readings()
+                .get(0);
+        return new Taken(name, false, List.of(), OptionalDouble.empty(), taken.series());
     }
 
     private static Assay coupled() throws InputException {

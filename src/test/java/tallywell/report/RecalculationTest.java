@@ -40,7 +40,7 @@ class RecalculationTest {
     private static final List<String> RESULTS =
             List.of("value", "n", "cv_percent", "dilution", "value_all", "assigned", "recovery_percent");
     private static final List<String> WELLS =
-            List.of("a_before", "a_after", "creep_per_min", "delta_a", "net_delta_a", "value");
+            List.of("a_before", "a_after", "creep_per_min", "delta_a", "net_delta_a", "value", "path_cm");
 
     /** Enough to touch every kind of formula; a build that must have the other program takes all. */
     private static final Set<String> CORE = Set.of(
@@ -54,6 +54,11 @@ class RecalculationTest {
             "kinetic-changed",
             "kinetic-staggered",
             "logistic-4-none",
+            "measured-path",
+            "measured-path-changed",
+            "measured-path-no",
+            "measured-path-standards",
+            "measured-path-standards-changed",
             "other-form",
             "other-form-millimoles",
             "puree-no",
@@ -144,6 +149,16 @@ class RecalculationTest {
                 List<Typed> typed = List.of(new Typed(0, "B3", 5, 0.1066), new Typed(0, "B3", 80, after + 0.0002));
                 cases.put(name + "-changed", changed(assay, workbook, typed));
                 cases.put(name + "-no", without(assay, workbook, List.of("B3")));
+            }
+            case "measured-path", "measured-path-standards" -> {
+                // Both readings of a light path, one of a blank's, and an absorbance.
+                List<Typed> typed = List.of(
+                        new Typed(2, "B1", 0, 0.2201),
+                        new Typed(3, "B1", 0, 0.0622),
+                        new Typed(2, "A1", 0, 0.2111),
+                        new Typed(1, "B2", 0, 0.603));
+                cases.put(name + "-changed", changed(assay, workbook, typed));
+                cases.put(name + "-no", without(assay, workbook, List.of("B2")));
             }
             default -> {}
         }

@@ -19,7 +19,7 @@ class TablesTest {
     private static final String RESULTS = "run,plate,role,slot,sample,analyte,value,unit,u,U,k,n,cv_percent,dilution,"
             + "value_all,assigned,recovery_percent,verdict,flags,advice,at_most,advice_for,U_basis";
     private static final String WELLS = "run,plate,well,role,group,slot,sample,step,analyte,a_before,a_after,"
-            + "creep_per_min,delta_a,u_delta_a,net_delta_a,value,unit,used,flags";
+            + "creep_per_min,delta_a,u_delta_a,net_delta_a,value,unit,used,flags,path_cm";
 
     @Test
     void headersAreThoseOfTheFormat() throws Exception {

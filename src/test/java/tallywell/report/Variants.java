@@ -19,6 +19,7 @@ import tallywell.plate.ReadingSeries;
 import tallywell.plate.Well;
 import tallywell.plate.Wells;
 import tallywell.workup.Assay;
+import tallywell.workup.MeasuredPath;
 import tallywell.workup.Taken;
 
 /** The sample runs with one thing changed, so that every path to a value is taken by some workbook. */
@@ -287,7 +288,7 @@ final class Variants {
 
     /** The same run with one reading changed. */
     static Assay changed(Assay assay, int entry, Well at, int index, double value) {
-        List<Taken> readings = new ArrayList<>(assay.readings());
+        List<Taken> readings = new ArrayList<>(assay.allReadings());
         Taken taken = readings.get(entry);
         ReadingSeries series = taken.series();
         ReadingSeries.Builder builder =
@@ -295,13 +296,21 @@ final class Variants {
         for (Well well : series.wells()) {
             double[] times = new double[series.size(well)];
             double[] values = new double[times.length];
+            Mark[] marks = new Mark[times.length];
             for (int i = 0; i < times.length; i++) {
                 times[i] = series.isTimed() ? series.timeS(well, i) : 0;
-                values[i] = well.equals(at) && i == index ? value : series.absorbance(well, i);
+                boolean changes = well.equals(at) && i == index;
+                marks[i] = changes ? Mark.NONE : series.mark(well, i);
+                values[i] = changes ? value : marks[i] == Mark.NONE ? series.absorbance(well, i) : 0;
             }
-            builder.add(well, times, values, null);
+            builder.add(well, times, values, marks);
         }
         readings.set(entry, taken(taken, builder.build()));
-        return assay.withReadings(readings);
+        int own = assay.readings().size();
+        Assay changed = assay.withReadings(readings.subList(0, own));
+        return assay.path().isEmpty()
+                ? changed
+                : changed.withPath(
+                        new MeasuredPath(assay.path().get().reading(), readings.get(own), readings.get(own + 1)));
     }
 }
