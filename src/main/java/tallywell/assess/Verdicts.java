@@ -108,7 +108,8 @@ final class Verdicts {
             return repeat(result, dilution.higher());
         }
         boolean low = flags.contains(Flag.BELOW_STANDARDS) || flags.contains(Flag.BELOW_WINDOW);
-        // At dilution 1 there is nothing to repeat: the sample holds that little. Less than nothing is no content at all,
+        // At dilution 1 there is nothing to repeat: the sample holds that little. Less than nothing is no content at
+        // all,
         // and measuring more of the sample would not mend it.
         if (low && !flags.contains(Flag.BELOW_ZERO) && result.dilution().factor() > 1) {
             return repeat(result, dilution.lower());

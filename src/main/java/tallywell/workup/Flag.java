@@ -31,7 +31,8 @@ public enum Flag {
     /** No blank without trigger to go with a sample blank. */
     TRIGGER_BLANK_MISSING("a sample blank was taken off without a blank without trigger enzyme"),
     /** One reading after the trigger: its creep is in ΔA. */
-    CREEP_NOT_MEASURED("one reading after the trigger, so creep was not measured; only standards treated alike allow for it"),
+    CREEP_NOT_MEASURED(
+            "one reading after the trigger, so creep was not measured; only standards treated alike allow for it"),
     /** Two readings: nothing tests the creep. */
     CREEP_NOT_TESTED("the readings after the trigger cannot tell constant creep from a reaction that is not over"),
     /** The finished part is not straight. */
