@@ -65,7 +65,10 @@ final class LowestStandard {
     }
 
     private int blanks(Result result) {
-        return step.blanks().get(wells(result).get(0).trace().group()).wells().size();
+        return Optional.ofNullable(
+                        step.blanks().get(wells(result).get(0).trace().group()))
+                .map(blank -> blank.wells().size())
+                .orElseThrow();
     }
 
     private boolean isHalf(Result result) {

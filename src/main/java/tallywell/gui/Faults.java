@@ -4,6 +4,7 @@ import java.io.PrintWriter;
 import java.io.StringWriter;
 import java.nio.file.Path;
 import java.time.OffsetDateTime;
+import java.time.ZoneId;
 import java.util.Optional;
 import java.util.Set;
 import java.util.concurrent.ConcurrentHashMap;
@@ -59,7 +60,7 @@ final class Faults implements Thread.UncaughtExceptionHandler {
             recovery.keep(layout.get());
         }
         StringWriter text = new StringWriter();
-        text.append(OffsetDateTime.now().toString()).append('\n');
+        text.append(OffsetDateTime.now(ZoneId.systemDefault()).toString()).append('\n');
         fault.printStackTrace(new PrintWriter(text, true));
         SafeFile.write(record, text.toString());
         boolean kept = run.isPresent() || layout.isPresent();

@@ -18,7 +18,23 @@ final class NelderMead {
     private final double tolerance;
 
     /** A corner and its value. */
-    record Corner(double[] at, double value) {}
+    static final class Corner {
+        private final double[] at;
+        private final double value;
+
+        private Corner(double[] at, double value) {
+            this.at = at;
+            this.value = value;
+        }
+
+        double[] at() {
+            return at;
+        }
+
+        double value() {
+            return value;
+        }
+    }
 
     /**
      * A search.

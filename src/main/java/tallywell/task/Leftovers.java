@@ -7,6 +7,7 @@ import java.nio.file.Path;
 import java.nio.file.StandardOpenOption;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.SortedSet;
 import java.util.TreeSet;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
@@ -42,8 +43,8 @@ final class Leftovers {
         return notices;
     }
 
-    private static TreeSet<String> calls(Path folder) throws IOException {
-        TreeSet<String> calls = new TreeSet<>();
+    private static SortedSet<String> calls(Path folder) throws IOException {
+        SortedSet<String> calls = new TreeSet<>();
         for (Path each : hidden(folder)) {
             Matcher name = HIDDEN.matcher(String.valueOf(each.getFileName()));
             if (name.matches()) {
