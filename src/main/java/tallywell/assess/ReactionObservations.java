@@ -13,6 +13,7 @@ import tallywell.plate.Well;
 import tallywell.quantity.Numbers;
 import tallywell.workup.Flag;
 import tallywell.workup.IndicatorLeft;
+import tallywell.workup.ReadingAdvice;
 import tallywell.workup.StepAnalysis;
 import tallywell.workup.WellResult;
 
@@ -75,7 +76,7 @@ final class ReactionObservations {
         if (bad.isEmpty() && silent == read.size()) {
             return Observations.open(
                     name + of,
-                    "the readings after the trigger show nothing of it; six 5 min apart would, or eight 2 min apart",
+                    "the readings after the trigger show nothing of it; " + wouldShow(),
                     "trace");
         }
         Check check = wells(name, "no well", bad, "trace");
@@ -85,9 +86,21 @@ final class ReactionObservations {
                         check.name(),
                         check.limit(),
                         check.found() + "; " + silent + " of " + read.size()
-                                + " wells were read too few times to show it",
+                                + " wells were read too few times to show it; " + wouldShow(),
                         check.state(),
                         check.source());
+    }
+
+    /** Number and spacing of readings that would do, by the law that judges the wells and the plate's own scatter. */
+    private String wouldShow() {
+        ReadingAdvice advice = ReadingAdvice.of(step);
+        String at = " at a scatter of " + Numbers.fixed(1000 * advice.scatter(), 1) + " mA"
+                + (advice.ofPlate() ? "" : ", which the plate does not show,") + " and ΔA of "
+                + Numbers.rounded(advice.change(), 2) + " or more";
+        return advice.schedule()
+                .map(each -> each.count() + " readings " + Numbers.plain(each.everyS() / 60) + " min apart, the first "
+                        + Numbers.rounded(advice.firstS() / 60, 2) + " min after the trigger, would" + at)
+                .orElse("no few readings would" + at + ": follow the reaction, or dilute less");
     }
 
     private static boolean isSilent(WellResult well) {

@@ -30,7 +30,6 @@ final class Budgeting {
     private static final String TRACE = "noise of the trace";
     private static final String COURSE = "course of the trace";
     private static final String OF_STANDARDS = "course of the standards";
-    private static final String OF_BLANKS = "course of the blanks";
     private static final String SLOW = "creep that follows the analyte";
     private static final String BLANK = "blank";
     private static final String CURVE = "calibration";
@@ -199,11 +198,6 @@ final class Budgeting {
         Estimate estimate =
                 outlier.isPresent() ? Estimate.OWN_SCATTER : model.scatter().estimate();
         add(BLANK, name + " " + result.step(), estimate, blank.sensitivity, Math.sqrt(variance / n));
-        double course = Arrays.stream(blank.wells)
-                .mapToDouble(model::courseOf)
-                .average()
-                .orElse(0);
-        add(OF_BLANKS, name + " " + result.step(), Estimate.COURSE, blank.sensitivity, course);
     }
 
     /** The mean of some blank wells, and what it does to the value. */

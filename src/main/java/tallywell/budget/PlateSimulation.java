@@ -1,6 +1,7 @@
 package tallywell.budget;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
@@ -113,10 +114,9 @@ public final class PlateSimulation {
             if (step.model.slowPart() > 0) {
                 step.slow = input("slow " + step.model.step().number(), Spread.standard(step.model.slowPart()));
             }
-            for (int i = 0; i < step.course.length; i++) {
-                if (step.course[i] > 0) {
-                    step.courseError[i] = input(step.courseName(i), Spread.standard(1));
-                }
+            if (Arrays.stream(step.course).anyMatch(each -> each > 0)) {
+                step.ofStandards =
+                        input("course of standards " + step.model.step().number(), Spread.standard(1));
             }
         }
 
@@ -228,7 +228,7 @@ public final class PlateSimulation {
         private final double[] creep;
         private final double[] slowBy;
         private final double[] course;
-        private final int[] courseError;
+        private int ofStandards = -1;
         private int moment = -1;
         private int slow = -1;
 
@@ -245,7 +245,6 @@ public final class PlateSimulation {
             creep = new double[n];
             slowBy = new double[n];
             course = new double[n];
-            courseError = new int[n];
             List<Double> freedoms = new ArrayList<>();
             freedoms.add(model.scatter().degreesOfFreedom());
             freedoms.add(
@@ -260,7 +259,7 @@ public final class PlateSimulation {
                 slowBy[i] = well.content() instanceof Content.Standard || well.content() instanceof Content.Blank
                         ? 0
                         : StepModel.slowBy(well);
-                course[i] = well.used() && isShared(well.content()) ? model.courseOf(i) : 0;
+                course[i] = model.isStandard(i) ? model.courseOf(i) : 0;
                 Optional<Repeatability.Slot> outlier = model.scatter().outlierOf(well);
                 if (outlier.isPresent()) {
                     int at = outliers.computeIfAbsent(outlier.get().key(), key -> freedoms.size());
@@ -287,22 +286,6 @@ public final class PlateSimulation {
                 estimate[at] = model.usesResiduals() ? 1 : 0;
             }
             freedom = freedoms.stream().mapToDouble(Double::doubleValue).toArray();
-        }
-
-        /** Whether results share what the well is wrong by. */
-        private static boolean isShared(Content content) {
-            return content instanceof Content.Standard
-                    || content instanceof Content.Blank
-                    || content instanceof Content.SampleBlank;
-        }
-
-        /** Standards are wrong together, and so are the blanks of one kind. */
-        private String courseName(int at) {
-            WellResult well = model.well(at);
-            String kind = well.content() instanceof Content.Standard
-                    ? "standards"
-                    : well.content() + " " + well.trace().group();
-            return "course of " + kind + " " + model.step().number();
         }
     }
 
@@ -338,12 +321,13 @@ public final class PlateSimulation {
         void workUp(boolean asKnown, double[] errors) {
             double moment = plan.moment < 0 ? 0 : errors[plan.moment];
             double slow = plan.slow < 0 ? 0 : errors[plan.slow];
+            double course = plan.ofStandards < 0 ? 0 : errors[plan.ofStandards];
             for (int i = 0; i < drawn.length; i++) {
                 drawn[i] = plan.delta[i]
                         + scatter[i] * (asKnown ? scale[plan.estimate[i]] : 1)
                         + plan.creep[i] * moment
                         + plan.slowBy[i] * slow
-                        + (plan.course[i] > 0 ? plan.course[i] * errors[plan.courseError[i]] : 0);
+                        + plan.course[i] * course;
             }
             for (int i = 0; i < net.length; i++) {
                 net[i] = drawn[i] - offset(i);

@@ -19,17 +19,16 @@ import tallywell.workup.WellResult;
 import tallywell.workup.WellTrace;
 
 /**
- * Whether a result rests on standards or blanks that may not have been over.
+ * Whether a result rests on standards that may not have been over.
  *
  * <pre>{@code
  * standards: levels of which most wells are flagged make up a fifth of the pull on the curve at the result's level, or
  *            2 |Σ pull(j) u course(j)| > 3 mA and > a tenth of net ΔA
- * blanks:    2 · u course > 3 mA and > a tenth of net ΔA; only as far as they do not cancel between sample and standards
  * }</pre>
  *
  * <p>The limits in ΔA are those by which the well of a sample itself is flagged (docs/creep.md). A fifth is our own choice: a
- * single well that noise flags is not to take a whole plate along. Flags of blanks do not count: a steady rise of the reagents
- * is flagged on blanks, since it may be a slow reaction, but runs in the samples as well and cancels in net ΔA.
+ * single well that noise flags is not to take a whole plate along. Blanks do not count: what reacts slowly in them is of the
+ * reagents, runs in the samples as well, and cancels in net ΔA.
  */
 public final class RestsOn {
     private static final double SHARE_OF_STANDARDS = 0.2;
@@ -87,28 +86,14 @@ public final class RestsOn {
         double flagged = 0;
         double all = 0;
         double open = 0;
-        double shared = 0;
         for (int j = 0; j < pull.length; j++) {
             WellTrace standard = of(standards, step.calibrationWells().get(j));
             all += Math.abs(pull[j]);
             flagged += unfinished.contains(standard.content()) ? Math.abs(pull[j]) : 0;
             open += pull[j] * standard.uCourse();
-            shared += standard.group().equals(well.trace().group()) ? pull[j] : 0;
         }
         return flagged > 0 && flagged >= SHARE_OF_STANDARDS * all
-                || 2 * Math.abs(open) > limit
-                || 2 * Math.abs(1 - shared) * openOfBlanks(well) > limit;
-    }
-
-    private double openOfBlanks(WellResult well) {
-        return traces(each -> each.used()
-                        && each.trace().group().equals(well.trace().group())
-                        && each.content() instanceof Content.Blank blank
-                        && blank.triggered())
-                .stream()
-                .mapToDouble(WellTrace::uCourse)
-                .average()
-                .orElse(0);
+                || 2 * Math.abs(open) > limit;
     }
 
     private double[] pull(Calibration calibration, WellResult well) {

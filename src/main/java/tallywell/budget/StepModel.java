@@ -161,7 +161,12 @@ final class StepModel {
                         .orElse(0);
     }
 
-    /** What the course of the trace of a standard or blank leaves open, in net ΔA; 0 as above. */
+    /** Whether a well is a point of the calibration. */
+    boolean isStandard(int at) {
+        return Arrays.stream(standards).anyMatch(each -> each == at);
+    }
+
+    /** What the course of the trace of a standard leaves open, in net ΔA; 0 as above. */
     double courseOf(int at) {
         return scatter.pooled().isEmpty() ? 0 : well(at).trace().uCourse();
     }

@@ -92,8 +92,6 @@ final class BudgetLegend {
                 "burst that may be left where the line begins, and creep that may die away. Replicates share it, so it is"
                         + " not in their scatter.";
             case "course of the standards" -> "the same of the standards: all results that are read off them share it.";
-            case "course of the blanks" ->
-                "the same of the blanks that are taken off, as far as it does not cancel against the standards.";
             case "blank" -> "scatter of the blanks that are taken off.";
             case "calibration" -> "scatter of the standards about the curve.";
             default -> "as the method states it under uncertainty.";

@@ -77,7 +77,7 @@ public final class Words {
             case BOUND_NOT_SHOWN -> "not shown to be below the lowest standard";
             case SAMPLES_DISAGREE -> "another row of this name or id differs by more than the uncertainties";
             case OTHER_PLATE -> "the pattern of the wells is that of another plate";
-            case STANDARDS_UNFINISHED -> "standards or blanks perhaps not over";
+            case STANDARDS_UNFINISHED -> "standards perhaps not over";
             case PATH_DOUBTFUL -> "measured light path is not plausible";
         };
     }

@@ -93,8 +93,8 @@ public enum Flag {
     BOUND_NOT_SHOWN("it may hold as much as the lowest standard: the curve is not sure enough there to say less"),
     /** The pattern of the wells does not come back after the trigger. */
     OTHER_PLATE("the pattern of the wells does not come back in a later reading, which may be of another plate"),
-    /** Standards or blanks that a result rests on may not have been over. */
-    STANDARDS_UNFINISHED("standards or blanks that it rests on may not have been over"),
+    /** Standards that a result rests on may not have been over. */
+    STANDARDS_UNFINISHED("standards that it rests on may not have been over"),
     /** The measured light path does not go with the volume in the well. */
     PATH_DOUBTFUL("the measured light path does not go with the volume and the area of the well");
 

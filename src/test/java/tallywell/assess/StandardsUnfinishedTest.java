@@ -60,6 +60,20 @@ class StandardsUnfinishedTest {
         assertThat(outcome.restsOnUnfinished()).isLessThan(0.03);
     }
 
+    /** What noise alone leaves open in blanks must not flag the results of a plate that was over. */
+    @ParameterizedTest
+    @CsvSource({"0.0003, 3, 5, 5", "0.001, 4, 5, 5", "0.001, 6, 5, 5", "0.001, 8, 3, 2", "0.001, 12, 2, 1"})
+    void blanksFlagNothing(double noise, int count, double first, double every) throws InputException {
+        double[] t = IntStream.range(0, count)
+                .mapToDouble(i -> 60 * (first + i * every))
+                .toArray();
+
+        EndPointPlate.Outcome outcome = new EndPointPlate("absorptivity", 0.05, noise, t).draw(4, 20260504);
+
+        assertThat(outcome.restsOnUnfinished()).isZero();
+        assertThat(outcome.wrong()).isLessThan(0.05);
+    }
+
     /** One reading: by standards the published routine, by absorptivity nothing makes up for what it does not show. */
     @Test
     void oneReadingByAbsorptivityIsChecked() throws InputException {
