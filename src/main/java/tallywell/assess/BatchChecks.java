@@ -1,11 +1,13 @@
 package tallywell.assess;
 
 import java.util.ArrayList;
+import java.util.DoubleSummaryStatistics;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.TreeMap;
 import tallywell.curve.Calibration;
 import tallywell.method.AssayMethod;
 import tallywell.method.BatchLimits;
@@ -55,6 +57,7 @@ final class BatchChecks {
         Calibration calibration = step.calibration().get();
         if (step.step().calibration() instanceof CalibrationRule.ByStandards) {
             checks.add(standards(calibration));
+            checks.add(order(calibration));
         }
         if (step.step().signal().direction() == Direction.FALLS) {
             checks.add(standardsWithout(
@@ -115,6 +118,27 @@ final class BatchChecks {
                         .toList();
         return new Check(
                 name + of, limit, low.isEmpty() ? "none" : String.join(", ", low), state(low.isEmpty()), "trace");
+    }
+
+    /** A level all of whose wells read more than those of a higher one was swapped or made wrong, whatever the curve. */
+    private Check order(Calibration calibration) {
+        TreeMap<Double, DoubleSummaryStatistics> levels = new TreeMap<>();
+        calibration
+                .standards()
+                .forEach(each -> levels.computeIfAbsent(each.level(), key -> new DoubleSummaryStatistics())
+                        .accept(each.response()));
+        List<String> wrong = new ArrayList<>();
+        levels.forEach((low, below) -> levels.tailMap(low, false).forEach((high, above) -> {
+            if (below.getMin() > above.getMax()) {
+                wrong.add(Numbers.plain(low) + " above " + Numbers.plain(high) + " g/L");
+            }
+        }));
+        return new Check(
+                "standards in the order of their levels" + of,
+                "no level whose wells all read more than those of a higher one",
+                wrong.isEmpty() ? "none" : String.join(", ", wrong),
+                state(wrong.isEmpty()),
+                "net ΔA");
     }
 
     private Check standards(Calibration calibration) {
