@@ -75,9 +75,7 @@ final class ReactionObservations {
         long silent = read.stream().filter(ReactionObservations::isSilent).count();
         if (bad.isEmpty() && silent == read.size()) {
             return Observations.open(
-                    name + of,
-                    "the readings after the trigger show nothing of it; " + wouldShow(),
-                    "trace");
+                    name + of, "the readings after the trigger show nothing of it; " + wouldShow(), "trace");
         }
         Check check = wells(name, "no well", bad, "trace");
         return silent == 0

@@ -92,8 +92,7 @@ public final class RestsOn {
             flagged += unfinished.contains(standard.content()) ? Math.abs(pull[j]) : 0;
             open += pull[j] * standard.uCourse();
         }
-        return flagged > 0 && flagged >= SHARE_OF_STANDARDS * all
-                || 2 * Math.abs(open) > limit;
+        return flagged > 0 && flagged >= SHARE_OF_STANDARDS * all || 2 * Math.abs(open) > limit;
     }
 
     private double[] pull(Calibration calibration, WellResult well) {

@@ -51,8 +51,8 @@ class ReadingAdviceTest {
                 .orElseThrow()
                 .found();
         assertThat(found).containsPattern("\\d readings \\d+ min apart, the first 5.0 min after the trigger, would");
-        double scatter = OptionalDouble.of(Double.parseDouble(
-                        found.replaceAll("(?s).*a scatter of ([0-9.]+) mA.*", "$1")))
+        double scatter = OptionalDouble.of(
+                        Double.parseDouble(found.replaceAll("(?s).*a scatter of ([0-9.]+) mA.*", "$1")))
                 .getAsDouble();
         assertThat(scatter).isBetween(0.8, 1.3);
     }
