@@ -95,9 +95,9 @@ final class ReactionObservations {
         String at = " at a scatter of " + Numbers.fixed(1000 * advice.scatter(), 1) + " mA"
                 + (advice.ofPlate() ? "" : ", which the plate does not show,") + " and ΔA of "
                 + Numbers.rounded(advice.change(), 2) + " or more";
-        return advice.schedule()
-                .map(each -> each.count() + " readings " + Numbers.plain(each.everyS() / 60) + " min apart, the first "
-                        + Numbers.rounded(advice.firstS() / 60, 2) + " min after the trigger, would" + at)
+        return advice.words()
+                .map(words -> words + ", the first " + Numbers.rounded(advice.firstS() / 60, 2)
+                        + " min after the trigger, would" + at)
                 .orElse("no few readings would" + at + ": follow the reaction, or dilute less");
     }
 

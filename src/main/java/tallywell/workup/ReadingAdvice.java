@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import tallywell.plate.Content;
+import tallywell.quantity.Numbers;
 import tallywell.trace.EndPointSchedule;
 import tallywell.trace.ReadingScatter;
 
@@ -46,6 +47,11 @@ public record ReadingAdvice(
         ReadingScatter scatter = found.orElse(new ReadingScatter(USUAL, 1));
         return new ReadingAdvice(
                 EndPointSchedule.of(scatter, change, first), scatter.sd(), found.isPresent(), change, first);
+    }
+
+    /** Number and spacing in words; empty where none of the list does. */
+    public Optional<String> words() {
+        return schedule.map(each -> each.count() + " readings " + Numbers.plain(each.everyS() / 60) + " min apart");
     }
 
     private static Optional<ReadingScatter> scatter(StepAnalysis step, List<WellResult> used) {
